@@ -1,0 +1,41 @@
+package org.mainsgate.evidence;
+
+import java.util.Map;
+import java.util.Optional;
+import org.mainsgate.source.Position;
+
+/**
+ * One thing that a person wrote down.
+ *
+ * @param id its id inside its file: as given, or {@code found.case.earth_resistance}
+ * @param thing the thing it is said of
+ * @param property the property's name
+ * @param value what was written
+ * @param with what was recorded with it, by property; the method's word where the entry says nothing
+ * @param meter the meter, by name
+ * @param range the meter's range as typed: its upper end
+ * @param nulled how the test lead was dealt with
+ * @param by who wrote it, by initials, where that is not the visit's person
+ * @param on the date, where that is not the visit's
+ * @param note anything else
+ * @param at where it stands
+ */
+public record Entry(
+    String id,
+    String thing,
+    String property,
+    Value value,
+    Map<String, Value> with,
+    Optional<String> meter,
+    Optional<String> range,
+    Optional<String> nulled,
+    Optional<String> by,
+    Optional<java.time.LocalDate> on,
+    String note,
+    Position at) {
+
+  /** Keeps what was recorded with it as it is. */
+  public Entry {
+    with = Map.copyOf(with);
+  }
+}

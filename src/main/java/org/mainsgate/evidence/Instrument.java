@@ -1,0 +1,46 @@
+package org.mainsgate.evidence;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One instrument: what it is, and the list of things on it. Nothing that work can change stands here.
+ *
+ * @param tag its tag on the bench
+ * @param uid an identity that no other instrument has, anywhere
+ * @param what what it is, in words
+ * @param maker its maker, empty if unknown
+ * @param model its model, empty if unknown
+ * @param serial its serial number, empty if it has none
+ * @param made when it was made, in words; empty if unknown
+ * @param photo the picture that it is recognised by: a path inside its folder
+ * @param things the things on it, by id, in the order of the file
+ * @param plate what stands on its plate
+ */
+public record Instrument(
+    String tag,
+    String uid,
+    String what,
+    String maker,
+    String model,
+    String serial,
+    String made,
+    Optional<String> photo,
+    Map<String, Thing> things,
+    List<Entry> plate) {
+
+  /**
+   * Something that exists on an instrument.
+   *
+   * @param id its id
+   * @param kind its kind
+   * @param title its name for people
+   */
+  public record Thing(String id, String kind, String title) {}
+
+  /** Keeps the plate as it is. */
+  public Instrument {
+    plate = List.copyOf(plate);
+  }
+}

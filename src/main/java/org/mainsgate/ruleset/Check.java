@@ -1,0 +1,93 @@
+package org.mainsgate.ruleset;
+
+import java.util.List;
+import java.util.Optional;
+import org.mainsgate.formula.NumberFormula;
+import org.mainsgate.formula.TruthFormula;
+import org.mainsgate.quantity.Unit;
+import org.mainsgate.source.Position;
+
+/**
+ * One rule of the trade: what must hold of a thing, when it applies, and what follows if it does not.
+ *
+ * @param id its name
+ * @param title its name in trade terms
+ * @param protects what it protects from, completing "protects ..."
+ * @param stage the stage it belongs to
+ * @param over the kind of thing it is judged on, one by one; empty for the instrument itself
+ * @param requires checks that must have passed before this one can
+ * @param applies when it is judged at all; empty for always
+ * @param requirement what must hold
+ * @param consequence what follows where the requirement is not met
+ * @param judgeable whether a person may release a hold of consequence
+ * @param provided what must be so of the evidence before it can pass; never makes a fail
+ * @param plausible what no true reading can contradict
+ * @param notes remarks that change no outcome
+ * @param remedies what to do where it is not met; the first that fits
+ * @param caution what can hurt while measuring or mending, empty if nothing
+ * @param citation where the rule comes from
+ * @param at where it stands
+ */
+public record Check(
+    String id,
+    String title,
+    String protects,
+    String stage,
+    Optional<String> over,
+    List<String> requires,
+    Optional<TruthFormula> applies,
+    TruthFormula requirement,
+    Consequence consequence,
+    boolean judgeable,
+    List<Condition> provided,
+    List<Condition> plausible,
+    List<Note> notes,
+    List<Remedy> remedies,
+    String caution,
+    Citation citation,
+    Position at) {
+
+  /** Keeps the lists as they are. */
+  public Check {
+    requires = List.copyOf(requires);
+    provided = List.copyOf(provided);
+    plausible = List.copyOf(plausible);
+    notes = List.copyOf(notes);
+    remedies = List.copyOf(remedies);
+  }
+
+  /** What follows where a requirement is not met. */
+  public enum Consequence {
+    /** The instrument fails. */
+    FAIL,
+    /** Something has to be settled or judged first. */
+    HOLD
+  }
+
+  /**
+   * A demand on the evidence.
+   *
+   * @param that what must be so
+   * @param otherwise what to say where it is not
+   */
+  public record Condition(TruthFormula that, String otherwise) {}
+
+  /**
+   * A remark.
+   *
+   * @param when when it is made: met, for every value
+   * @param says the remark
+   * @param shows a value to print with it
+   * @param unit the unit to print it in
+   */
+  public record Note(
+      TruthFormula when, String says, Optional<NumberFormula> shows, Optional<Unit> unit) {}
+
+  /**
+   * What to do.
+   *
+   * @param when when it fits: met, for every value; empty for otherwise
+   * @param says what to do
+   */
+  public record Remedy(Optional<TruthFormula> when, String says) {}
+}

@@ -1,0 +1,108 @@
+package org.mainsgate.verdict;
+
+import java.util.List;
+import java.util.Optional;
+import org.mainsgate.formula.Explanation;
+import org.mainsgate.quantity.ExactInterval;
+import org.mainsgate.quantity.Unit;
+import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.Citation;
+
+/**
+ * What one check says of one thing, with everything that it rests on.
+ *
+ * @param check the check
+ * @param thing the thing's id; for the list itself the kind's name
+ * @param thingTitle the thing's title
+ * @param outcome what it says
+ * @param holds why it is a hold, in order; empty otherwise
+ * @param because for a check that does not apply, which observation says so; else empty
+ * @param arithmetic every comparison, with both sides
+ * @param inputs every reading and observation that the check names
+ * @param limits every limit and table row that it used
+ * @param notes remarks
+ * @param settles what would settle a hold, best first
+ * @param remedy what to do where the requirement is not met, empty otherwise
+ * @param judged the decision that released it, if one did
+ */
+public record Finding(
+    Check check,
+    String thing,
+    String thingTitle,
+    Outcome outcome,
+    List<Hold> holds,
+    String because,
+    List<Explanation> arithmetic,
+    List<Input> inputs,
+    List<Used> limits,
+    List<Remark> notes,
+    List<String> settles,
+    String remedy,
+    Optional<Judged> judged) {
+
+  /** Keeps the lists as they are, and lets no hold be without a reason. */
+  public Finding {
+    holds = List.copyOf(holds);
+    arithmetic = List.copyOf(arithmetic);
+    inputs = List.copyOf(inputs);
+    limits = List.copyOf(limits);
+    notes = List.copyOf(notes);
+    settles = List.copyOf(settles);
+    if ((outcome == Outcome.HOLD) == holds.isEmpty()) {
+      throw new IllegalArgumentException("a hold names its reasons, and nothing else has any");
+    }
+  }
+
+  /**
+   * A reason to hold.
+   *
+   * @param reason which one
+   * @param text what it is here, for the person at the bench
+   */
+  public record Hold(Reason reason, String text) {}
+
+  /**
+   * A reading or observation that was looked at.
+   *
+   * @param name its path in formulas
+   * @param title what it is
+   * @param thing whose it is
+   * @param fact what is in force
+   */
+  public record Input(String name, String title, String thing, Fact fact) {}
+
+  /**
+   * A limit or a row of a table that was used.
+   *
+   * @param name the limit's name, or {@code table[row]}
+   * @param title what it is
+   * @param text the value as written
+   * @param citation where it comes from
+   */
+  public record Used(String name, String title, String text, Citation citation) {}
+
+  /**
+   * A remark.
+   *
+   * @param says the remark
+   * @param shows a value to print with it, if there is one
+   * @param unit the unit to print it in
+   */
+  public record Remark(String says, Optional<ExactInterval> shows, Optional<Unit> unit) {}
+
+  /** The first numeric comparison that is not met for every value, else the first; the deciding one. */
+  public Optional<Explanation.Comparison> deciding() {
+    Optional<Explanation.Comparison> first = Optional.empty();
+    for (Explanation step : arithmetic) {
+      if (step instanceof Explanation.Comparison comparison) {
+        if (comparison.truth() != org.mainsgate.quantity.Truth.MET) {
+          return Optional.of(comparison);
+        }
+        if (first.isEmpty()) {
+          first = Optional.of(comparison);
+        }
+      }
+    }
+    return first;
+  }
+}

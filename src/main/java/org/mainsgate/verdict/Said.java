@@ -1,0 +1,26 @@
+package org.mainsgate.verdict;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.mainsgate.quantity.Display;
+import org.mainsgate.quantity.Unit;
+
+/**
+ * One entry of the record that a fact rests on.
+ *
+ * @param entry the entry's id, unique on the bench: {@code VISIT/ENTRY}
+ * @param on the date of the visit
+ * @param by who wrote it down
+ * @param text the value as typed, or the title of the named value
+ * @param unit the unit it was typed in, if it is a number
+ * @param how with what it was measured and how wide that makes it, in words; empty for an observation
+ * @param display what the meter showed, and how it turns into an interval, if a meter did
+ */
+public record Said(
+    String entry,
+    LocalDate on,
+    String by,
+    String text,
+    Optional<Unit> unit,
+    String how,
+    Optional<Display> display) {}
