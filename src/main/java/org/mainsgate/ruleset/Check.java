@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.mainsgate.formula.NumberFormula;
 import org.mainsgate.formula.TruthFormula;
-import org.mainsgate.quantity.Unit;
 import org.mainsgate.source.Position;
 
 /**
@@ -78,10 +77,8 @@ public record Check(
    * @param when when it is made: met, for every value
    * @param says the remark
    * @param shows a value to print with it
-   * @param unit the unit to print it in
    */
-  public record Note(
-      TruthFormula when, String says, Optional<NumberFormula> shows, Optional<Unit> unit) {}
+  public record Note(TruthFormula when, String says, Optional<NumberFormula> shows) {}
 
   /**
    * What to do.
