@@ -120,6 +120,8 @@ public record Accuracy(
         percent = once(percent, number, place);
       } else if (cursor.accept("digits", "digit")) {
         digits = once(digits, number, place);
+      } else if (cursor.unitWord().isEmpty()) {
+        throw cursor.refused("a bare number", "`%`, `digits` or a unit");
       } else {
         Unit fixed = cursor.unit();
         unit = Optional.of(fixed);

@@ -2,6 +2,7 @@ package org.mainsgate.quantity;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** A place in a typed text that moves on over what is understood and stops at the first fault. */
 final class Cursor {
@@ -10,6 +11,7 @@ final class Cursor {
 
   private static final int LONGEST_TEXT = 64;
   private static final int LONGEST_NUMBER = 40;
+  private static final Set<String> ZERO = Set.of("0", "-0", "\u22120");
 
   /** The end of reading at a fault; never leaves this package. */
   static final class Refused extends Exception {
@@ -103,15 +105,23 @@ final class Cursor {
     if (word.isEmpty()) {
       throw refused("a bare number", NUMBER_WITH_UNIT);
     }
-    Optional<Unit> unit = Units.find(word);
-    if (unit.isEmpty()) {
-      throw new Refused(
-          new Refusal(at, "unknown unit `" + word + "`", expectedFor(word), Optional.of(word)));
+    if (word.endsWith("AWG")) {
+      throw unreadable("a gauge alone, such as `18 AWG`, or an area in `mm²`");
     }
+    if (word.contains(" to ")) {
+      throw unreadable("the unit once, at the end, as in `2.9 to 3.1 m`");
+    }
+    Unit unit = Units.find(word).orElseThrow(() -> unknown(word));
     at += word.length();
-    return unit.get();
+    return unit;
   }
 
+  private Refused unknown(String word) {
+    String expected = "a unit such as `Ω`, `V` or `mm²`";
+    return new Refused(new Refusal(at, "unknown unit `" + word + "`", expected, Optional.of(word)));
+  }
+
+  /** The words up to the next {@code ±} or {@code +}; empty if none. */
   String unitWord() {
     String rest = text.substring(next());
     int end = 0;
@@ -127,15 +137,6 @@ final class Cursor {
 
   Refused refused(String what, String expected) {
     return new Refused(new Refusal(at, what, expected));
-  }
-
-  private static String expectedFor(String word) {
-    if (word.endsWith("AWG")) {
-      return "a gauge alone, such as `18 AWG`, or an area in `mm²`";
-    }
-    return word.contains(" to ")
-        ? "the unit once, at the end, as in `2.9 to 3.1 m`"
-        : "a unit such as `Ω`, `V` or `mm²`";
   }
 
   private String rest() {
@@ -164,22 +165,21 @@ final class Cursor {
     while (digitAt(end)) {
       end++;
     }
+    if (text.startsWith("/", end)) {
+      return; // the unit 1/K
+    }
     String before = text.substring(start, at);
     String after = text.substring(at + 1, end);
-    String typed = text.substring(start, end);
-    boolean comma = text.charAt(at) == ',' && !before.contains(".");
-    if (comma && (after.length() != 3 || (before.endsWith("0") && before.length() <= 2))) {
+    if (text.charAt(at) != ',' || before.contains(".") || ",.".indexOf(text.charAt(Math.min(end, text.length() - 1))) >= 0) {
       throw refused(
-          "a decimal comma", "write a point: `" + typed + "` as `" + before + "." + after + "`");
+          "a separator inside a number", "the digits together, with a point for decimals");
     }
+    String point = "`" + before + "." + after + "`";
+    boolean thousands = after.length() == 3 && !ZERO.contains(before);
     throw refused(
-        "a separator inside a number",
-        "write the digits together, with a point for decimals: not `"
-            + typed
-            + "` but `"
-            + before.replace(".", "")
-            + after
-            + "`");
+        "a comma inside a number",
+        "a point: `%s,%s` as %s".formatted(before, after, point)
+            + (thousands ? ", or `" + before + after + "`" : ""));
   }
 
   private void refuseExponent() throws Refused {
