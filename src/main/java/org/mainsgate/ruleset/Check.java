@@ -7,7 +7,8 @@ import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.source.Position;
 
 /**
- * One rule of the trade: what must hold of a thing, when it applies, and what follows if it does not.
+ * One rule of the trade: what must hold of a thing, when it applies, and what follows if it does
+ * not.
  *
  * @param id its name
  * @param title its name in trade terms

@@ -28,8 +28,7 @@ final class CheckReader {
   private final Wording wording;
   private final Complaints complaints;
 
-  CheckReader(
-      CheckScope scope, Citations citations, Wording wording, Complaints complaints) {
+  CheckReader(CheckScope scope, Citations citations, Wording wording, Complaints complaints) {
     this.scope = scope;
     this.citations = citations;
     this.wording = wording;
@@ -39,8 +38,7 @@ final class CheckReader {
   Optional<Check> read(String id, CheckEntry entry, Optional<String> over) {
     entry
         .steps()
-        .forEach(
-            (name, step) -> step(name, step, scope, complaints).ifPresent(scope::add));
+        .forEach((name, step) -> step(name, step, scope, complaints).ifPresent(scope::add));
     Optional<TruthFormula> applies = optional(entry.applies());
     Optional<TruthFormula> requirement = truth(entry.requirement());
     Optional<Check.Consequence> consequence =
@@ -111,8 +109,7 @@ final class CheckReader {
     for (ConditionEntry entry : entries) {
       truth(entry.that())
           .ifPresent(
-              that ->
-                  conditions.add(new Check.Condition(that, entry.otherwise().value().strip())));
+              that -> conditions.add(new Check.Condition(that, entry.otherwise().value().strip())));
     }
     return conditions;
   }

@@ -19,8 +19,8 @@ import org.mainsgate.quantity.ExactInterval;
  * What the names in a check's formulas mean.
  *
  * <p>A name alone is a limit, a step, a property of the thing that the check runs over, or one of a
- * thing that exists once. A dotted path goes on with what was recorded with that entry, and through a
- * pointer to the properties of the thing it points to.
+ * thing that exists once. A dotted path goes on with what was recorded with that entry, and through
+ * a pointer to the properties of the thing it points to.
  */
 public final class CheckScope implements Scope {
 

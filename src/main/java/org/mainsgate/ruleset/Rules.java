@@ -56,7 +56,8 @@ public record Rules(
    * @param citations by the row's id
    * @param texts each row as it is printed, by its id
    */
-  public record CitedTable(Table table, Map<String, Citation> citations, Map<String, String> texts) {
+  public record CitedTable(
+      Table table, Map<String, Citation> citations, Map<String, String> texts) {
 
     /** Keeps the maps as they are. */
     public CitedTable {

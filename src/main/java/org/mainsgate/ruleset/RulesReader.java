@@ -23,13 +23,14 @@ import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Text;
 
 /**
- * Makes rules of the files of an edition and of one profile: first everything that has a name, then the
- * formulas that use the names.
+ * Makes rules of the files of an edition and of one profile: first everything that has a name, then
+ * the formulas that use the names.
  */
 final class RulesReader {
   private final Vocabulary vocabulary;
   private final List<RulesetFile> common;
   private final RulesetFile profile;
+  private final Adjustment adjustment;
   private final Complaints complaints;
   private final Wording wording;
   private final Citations citations;
@@ -46,10 +47,12 @@ final class RulesReader {
       Vocabulary vocabulary,
       List<RulesetFile> common,
       RulesetFile profile,
+      Adjustment adjustment,
       Complaints complaints) {
     this.vocabulary = vocabulary;
     this.common = common;
     this.profile = profile;
+    this.adjustment = adjustment;
     this.complaints = complaints;
     this.wording = new Wording(complaints);
     this.citations = new Citations(complaints);
@@ -123,7 +126,7 @@ final class RulesReader {
         new Limit(
             name,
             title.isEmpty() ? name : title,
-            value.get().si(),
+            adjustment.apply(name, value.get().si()),
             value.get().unit(),
             entry.value().value(),
             citation.get(),
@@ -132,7 +135,7 @@ final class RulesReader {
   }
 
   private void readTable(String name, TableEntry entry) {
-    new TableReader(vocabulary, citations, wording, complaints)
+    new TableReader(vocabulary, citations, wording, adjustment, complaints)
         .read(name, entry, Optional.ofNullable(parameters.get(name)))
         .ifPresent(table -> putOnce(tables, name, table, "table"));
   }
@@ -199,14 +202,11 @@ final class RulesReader {
   }
 
   private void readDependency(DependsEntry entry) {
-    Optional<String> on =
-        wording.oneOf("kind of thing", entry.on(), vocabulary.kinds().keySet());
+    Optional<String> on = wording.oneOf("kind of thing", entry.on(), vocabulary.kinds().keySet());
     List<String> valid = new ArrayList<>(vocabulary.properties().keySet());
     valid.addAll(vocabulary.listedKinds().stream().map(Kind::name).toList());
     List<String> voids = new ArrayList<>();
-    entry
-        .voids()
-        .forEach(text -> wording.oneOf("property", text, valid).ifPresent(voids::add));
+    entry.voids().forEach(text -> wording.oneOf("property", text, valid).ifPresent(voids::add));
     @Nullable Text does = entry.does();
     if (does != null) {
       wording.oneOf("act", does, vocabulary.acts().keySet());

@@ -11,36 +11,34 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 import org.mainsgate.source.Binder;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.source.Text;
 
 /**
- * The rulesets that the program carries, by edition. A profile's name is looked up here and nowhere else.
+ * The rulesets that the program carries, by edition. A profile's name is looked up here and nowhere
+ * else.
  */
 public final class Shelf {
   private static final String ROOT = "/rulesets/";
   private static final String LANGUAGE = "1";
   private static final String FORMAT = "1";
 
-  private final UnaryOperator<byte[]> change;
-  private final String changed;
+  private final Adjustment adjustment;
 
-  private Shelf(String changed, UnaryOperator<byte[]> change) {
-    this.changed = changed;
-    this.change = change;
+  private Shelf(Adjustment adjustment) {
+    this.adjustment = adjustment;
   }
 
   /** The shelf as it is. */
   public Shelf() {
-    this("", UnaryOperator.identity());
+    this(Adjustment.NONE);
   }
 
-  /** The same shelf with one file's bytes changed, to see whether the ruleset's tests notice. */
-  public Shelf changing(String file, UnaryOperator<byte[]> how) {
-    return new Shelf(file, how);
+  /** The same shelf with one value moved, to see whether the ruleset's tests notice. */
+  public Shelf moving(Adjustment moved) {
+    return new Shelf(moved);
   }
 
   record EditionsFile(Text format, Text newest, Map<String, EditionEntry> editions) {}
@@ -73,7 +71,9 @@ public final class Shelf {
         .orElse(List.of());
   }
 
-  /** The names of the newest edition's files, each under its folder, in the order of their identity. */
+  /**
+   * The names of the newest edition's files, each under its folder, in the order of their identity.
+   */
   public List<String> files() {
     Optional<EditionEntry> entry = newest(new Complaints());
     List<String> files = new ArrayList<>();
@@ -88,10 +88,14 @@ public final class Shelf {
 
   /** The bytes of a file of the newest edition, if there is such a file. */
   public Optional<byte[]> bytes(String file) {
-    return editions(new Complaints()).flatMap(found -> resource(found.newest().value() + "/" + file));
+    return editions(new Complaints())
+        .flatMap(found -> resource(found.newest().value() + "/" + file));
   }
 
-  /** The rules of the newest edition under a profile; everything that is wrong with them is complained about. */
+  /**
+   * The rules of the newest edition under a profile; everything that is wrong with them is
+   * complained about.
+   */
   public Optional<Rules> open(Choice choice, Complaints complaints) {
     Optional<EditionsFile> editions = editions(complaints);
     if (editions.isEmpty()) {
@@ -106,7 +110,11 @@ public final class Shelf {
     Identity identity = new Identity();
     Optional<RulesetFile.VocabularyFile> words =
         read(
-            edition, entry.vocabulary().value(), RulesetFile.VocabularyFile.class, identity, complaints);
+            edition,
+            entry.vocabulary().value(),
+            RulesetFile.VocabularyFile.class,
+            identity,
+            complaints);
     List<RulesetFile> common = new ArrayList<>();
     for (Text file : entry.common()) {
       read(edition, file.value(), RulesetFile.class, identity, complaints).ifPresent(common::add);
@@ -116,7 +124,7 @@ public final class Shelf {
       return Optional.empty();
     }
     Vocabulary vocabulary = new VocabularyReader(words.get(), complaints).read();
-    return new RulesReader(vocabulary, common, profile.get(), complaints)
+    return new RulesReader(vocabulary, common, profile.get(), adjustment, complaints)
         .read(choice.name(), identity.hex());
   }
 
@@ -126,7 +134,8 @@ public final class Shelf {
       return read(
           edition, "profiles/" + choice.name() + ".yaml", RulesetFile.class, identity, complaints);
     }
-    return bind(choice.name(), choice.bytes().get(), RulesetFile.class, identity, complaints)
+    identity.add("profile", choice.bytes().get());
+    return bind(choice.name(), choice.bytes().get(), RulesetFile.class, complaints)
         .filter(file -> speaksOurLanguage(file, edition, complaints));
   }
 
@@ -157,20 +166,19 @@ public final class Shelf {
     if (bytes.isEmpty()) {
       throw new IllegalStateException("the program lacks its ruleset " + edition + "/" + file);
     }
-    byte[] used = file.equals(changed) ? change.apply(bytes.get()) : bytes.get();
-    return bind("rulesets/" + edition + "/" + file, used, type, identity, complaints);
+    String name = "rulesets/" + edition + "/" + file;
+    identity.add(name, bytes.get());
+    return bind(name, bytes.get(), type, complaints);
   }
 
   private static <T extends Record> Optional<T> bind(
-      String name, byte[] bytes, Class<T> type, Identity identity, Complaints complaints) {
-    identity.add(name, bytes);
+      String name, byte[] bytes, Class<T> type, Complaints complaints) {
     return StrictYaml.readFields(name, bytes, complaints)
         .flatMap(fields -> Binder.bind(fields, type, complaints));
   }
 
   private Optional<EditionEntry> newest(Complaints complaints) {
-    return editions(complaints)
-        .map(found -> found.editions().get(found.newest().value()));
+    return editions(complaints).map(found -> found.editions().get(found.newest().value()));
   }
 
   private static Optional<EditionsFile> editions(Complaints complaints) {

@@ -33,13 +33,19 @@ final class TableReader {
   private final Vocabulary vocabulary;
   private final Citations citations;
   private final Wording wording;
+  private final Adjustment adjustment;
   private final Complaints complaints;
 
   TableReader(
-      Vocabulary vocabulary, Citations citations, Wording wording, Complaints complaints) {
+      Vocabulary vocabulary,
+      Citations citations,
+      Wording wording,
+      Adjustment adjustment,
+      Complaints complaints) {
     this.vocabulary = vocabulary;
     this.citations = citations;
     this.wording = wording;
+    this.adjustment = adjustment;
     this.complaints = complaints;
   }
 
@@ -91,7 +97,10 @@ final class TableReader {
               Optional.of(observation.values())));
     }
     if (mode == null) {
-      complaints.add(text, "it is not said which row a number takes", "`row: exact`, `row: at least` or `row: at most`");
+      complaints.add(
+          text,
+          "it is not said which row a number takes",
+          "`row: exact`, `row: at least` or `row: at most`");
       return Optional.empty();
     }
     Optional<Table.RowMode> found = wording.oneOf("row rule", mode, MODES);
@@ -129,10 +138,13 @@ final class TableReader {
       columns.forEach(column -> valid.add(column.name()));
       row.fields().forEach(field -> wording.oneOf("field", field.key(), valid));
       Optional<Text> keyText = text(row, key.unit().isPresent() ? "at" : "is");
-      Map<String, ExactInterval> cells = cells(row);
+      Map<String, ExactInterval> cells = cells(row, keyText.map(Text::value).orElse(""));
       if (keyText.isEmpty() || cells.size() < columns.size()) {
         if (keyText.isEmpty()) {
-          complaints.add(row, "a row of `" + name + "` without a key", key.unit().isPresent() ? "`at`" : "`is`");
+          complaints.add(
+              row,
+              "a row of `" + name + "` without a key",
+              key.unit().isPresent() ? "`at`" : "`is`");
         }
         return;
       }
@@ -155,7 +167,8 @@ final class TableReader {
     private void put(Table.Row row, Fields fields, Text at) {
       Rational number = row.number();
       if (!keys.add(number == null ? at.value() : number)) {
-        complaints.add(at, "`" + at.value() + "` stands twice in `" + name + "`", "one row for one key");
+        complaints.add(
+            at, "`" + at.value() + "` stands twice in `" + name + "`", "one row for one key");
         return;
       }
       rows.add(row);
@@ -163,7 +176,7 @@ final class TableReader {
       texts.put(row.id(), printed(fields));
     }
 
-    private Map<String, ExactInterval> cells(Fields row) {
+    private Map<String, ExactInterval> cells(Fields row, String id) {
       Map<String, ExactInterval> cells = new LinkedHashMap<>();
       for (Table.Column column : columns) {
         Optional<Text> text = text(row, column.name());
@@ -175,7 +188,11 @@ final class TableReader {
         } else {
           wording
               .value(text.get(), column.dimension())
-              .ifPresent(value -> cells.put(column.name(), value.si()));
+              .ifPresent(
+                  value ->
+                      cells.put(
+                          column.name(),
+                          adjustment.apply(Adjustment.cell(name, id, column.name()), value.si())));
         }
       }
       return cells;
@@ -183,7 +200,8 @@ final class TableReader {
 
     private String printed(Fields row) {
       List<String> cells = new ArrayList<>();
-      columns.forEach(column -> text(row, column.name()).ifPresent(text -> cells.add(text.value())));
+      columns.forEach(
+          column -> text(row, column.name()).ifPresent(text -> cells.add(text.value())));
       return String.join(", ", cells);
     }
 

@@ -87,7 +87,9 @@ final class VocabularyReader {
             .flatMap(text -> wording.point(text, units.get(0).dimension()))
             .flatMap(Typed::nominal);
     if (nature.get() == Nature.MEASURED && entry.function() == null) {
-      complaints.add(entry.at(), "`" + name + "` is measured, but by no function of a meter",
+      complaints.add(
+          entry.at(),
+          "`" + name + "` is measured, but by no function of a meter",
           "`function: resistance` or another");
     }
     Optional<String> function = Optional.ofNullable(entry.function()).map(Text::value);
@@ -128,14 +130,7 @@ final class VocabularyReader {
     wording.oneOf("kind of thing", entry.to(), kinds.keySet());
     Heading heading =
         new Heading(
-            name,
-            entry.title().value(),
-            owners(entry.of()),
-            Home.VISIT,
-            Tier.GATE,
-            false,
-            "",
-            "");
+            name, entry.title().value(), owners(entry.of()), Home.VISIT, Tier.GATE, false, "", "");
     declare(name, entry.of(), new Property.Pointer(heading, entry.to().value()));
   }
 
@@ -185,7 +180,8 @@ final class VocabularyReader {
     } else if (node instanceof Fields fields) {
       fields.fields().forEach(field -> titles.put(field.key().value(), field.value().toString()));
     } else {
-      complaints.add(node, "not a list of named values", "`name: title` for each, or a shared list");
+      complaints.add(
+          node, "not a list of named values", "`name: title` for each, or a shared list");
     }
     return titles;
   }

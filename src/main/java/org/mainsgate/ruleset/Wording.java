@@ -21,8 +21,8 @@ import org.mainsgate.source.NearestName;
 import org.mainsgate.source.Text;
 
 /**
- * The small words of every file: units, numbers, accuracies and names from a list, each understood or
- * complained about where it stands.
+ * The small words of every file: units, numbers, accuracies and names from a list, each understood
+ * or complained about where it stands.
  */
 public final class Wording {
 
@@ -94,7 +94,8 @@ public final class Wording {
         found.form() == Form.STATED
             && found.unit().map(unit -> unit.dimension().equals(dimension)).orElse(false);
     if (!fits) {
-      complaints.add(text, "`" + text.value() + "` does not fit here", "one " + dimension.describe());
+      complaints.add(
+          text, "`" + text.value() + "` does not fit here", "one " + dimension.describe());
       return Optional.empty();
     }
     return typed;
@@ -108,8 +109,7 @@ public final class Wording {
         return Optional.of(new Value(ExactInterval.point(plain.get()), ONE));
       }
     }
-    return point(text, dimension)
-        .map(typed -> new Value(typed.bounds(), typed.unit().orElse(ONE)));
+    return point(text, dimension).map(typed -> new Value(typed.bounds(), typed.unit().orElse(ONE)));
   }
 
   /** The value of a limit of which the dimension is not said anywhere else. */

@@ -6,7 +6,8 @@ import java.util.Optional;
 import org.mainsgate.formula.Listing;
 
 /**
- * Everything that is in force about one instrument: the things that exist, and what is known of each.
+ * Everything that is in force about one instrument: the things that exist, and what is known of
+ * each.
  *
  * @param titles the title of each thing, by id; things with one of their kind carry the kind's name
  * @param lists for each kind that is listed, the things and whether a person closed the list

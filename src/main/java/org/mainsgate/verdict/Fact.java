@@ -26,7 +26,7 @@ public sealed interface Fact {
    * @param range every value that it can have
    * @param impossible whether the whole range lies below what its quantity can be
    */
-  record Number(
+  record Amount(
       Range range,
       boolean recorded,
       boolean disagrees,
@@ -36,7 +36,7 @@ public sealed interface Fact {
       implements Fact {
 
     /** Keeps the collections as they are. */
-    public Number {
+    public Amount {
       said = List.copyOf(said);
       with = Map.copyOf(with);
     }

@@ -14,7 +14,8 @@ import org.mainsgate.quantity.Unit;
  * @param by who wrote it down
  * @param text the value as typed, or the title of the named value
  * @param unit the unit it was typed in, if it is a number
- * @param how with what it was measured and how wide that makes it, in words; empty for an observation
+ * @param how with what it was measured and how wide that makes it, in words; empty for an
+ *     observation
  * @param shown the number that the display showed, in SI units, if it is one number
  * @param display how that meter's displays turn into intervals, if a meter was read
  */
