@@ -61,8 +61,21 @@ public record Rules(
 
     /** Keeps the maps as they are. */
     public CitedTable {
-      citations = Map.copyOf(citations);
+      Map<String, Citation> cited = Map.copyOf(citations);
+      citations = cited;
       texts = Map.copyOf(texts);
+      if (!table.rows().stream().allMatch(row -> cited.containsKey(row.id()))) {
+        throw new IllegalArgumentException("a row of " + table.name() + " without a source");
+      }
+    }
+
+    /** Where a row comes from. */
+    public Citation citation(String row) {
+      Citation citation = citations.get(row);
+      if (citation == null) {
+        throw new IllegalArgumentException("no row " + row);
+      }
+      return citation;
     }
   }
 

@@ -171,9 +171,13 @@ final class TableReader {
             at, "`" + at.value() + "` stands twice in `" + name + "`", "one row for one key");
         return;
       }
-      rows.add(row);
-      citation(fields).ifPresent(citation -> cited.put(row.id(), citation));
-      texts.put(row.id(), printed(fields));
+      citation(fields)
+          .ifPresent(
+              citation -> {
+                rows.add(row);
+                cited.put(row.id(), citation);
+                texts.put(row.id(), printed(fields));
+              });
     }
 
     private Map<String, ExactInterval> cells(Fields row, String id) {

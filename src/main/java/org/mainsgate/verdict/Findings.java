@@ -238,7 +238,7 @@ final class Findings {
         use.table() + "[" + use.rowId() + "]",
         table.table().title(),
         table.texts().getOrDefault(use.rowId(), ""),
-        table.citations().get(use.rowId()));
+        table.citation(use.rowId()));
   }
 
   private List<Finding.Used> unconfirmed(TruthFormula formula) {
@@ -360,9 +360,7 @@ final class Findings {
         } else {
           draft.hold(
               Reason.TOO_NEAR, "for this meter and what is known, the values allow both answers");
-          new Settling(rules, evidence, check, thing, facts)
-              .of(draft.inputs())
-              .forEach(draft::settle);
+          new Settling(rules, evidence, check, thing).of(draft.inputs()).forEach(draft::settle);
         }
       }
     }

@@ -26,14 +26,12 @@ final class Settling {
   private final Evidence evidence;
   private final Check check;
   private final String thing;
-  private final Known facts;
 
-  Settling(Rules rules, Evidence evidence, Check check, String thing, Known facts) {
+  Settling(Rules rules, Evidence evidence, Check check, String thing) {
     this.rules = rules;
     this.evidence = evidence;
     this.check = check;
     this.thing = thing;
-    this.facts = facts;
   }
 
   List<String> of(List<Finding.Input> inputs) {
