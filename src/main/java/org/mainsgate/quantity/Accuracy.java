@@ -101,7 +101,7 @@ public record Accuracy(
       }
       cursor.end();
       if (sum.signum() == 0) {
-        throw cursor.refused("an accuracy of zero", "no meter is exact: " + FORM);
+        throw cursor.refused("an accuracy of zero", "one above zero, such as `2 % + 3 digits`");
       }
       return new Accuracy(
           percent.orElse(Rational.ZERO),
