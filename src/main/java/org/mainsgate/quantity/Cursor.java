@@ -142,7 +142,11 @@ final class Cursor {
   }
 
   Refused refused(String what, String expected) {
-    return new Refused(new Refusal(at, what, expected));
+    return refused(at, what, expected);
+  }
+
+  Refused refused(int place, String what, String expected) {
+    return new Refused(new Refusal(place, what, expected));
   }
 
   private String rest() {

@@ -36,7 +36,7 @@ class TypedTest {
     "26 ± 2 °C, TOLERANCE, '[297.15, 301.15]', 299.15, °C",
     "26 °C ± 2 K, TOLERANCE, '[297.15, 301.15]', 299.15, °C",
     "-10 V ±10 %, TOLERANCE, '[-11, -9]', -10, V",
-    "230 V ± 0 %, TOLERANCE, '[230, 230]', 230, V",
+    "230 V +10/-0 %, TOLERANCE, '[230, 253]', 230, V",
     "> 200 MΩ, ABOVE, '[200000000, …]', 200000000, MΩ",
     ">200MΩ, ABOVE, '[200000000, …]', 200000000, MΩ",
     "< 0.01 Ω, BELOW, '[…, 0.01]', 0.01, Ω",
@@ -191,11 +191,11 @@ class TypedTest {
         expected the smaller number first""",
         """
         41 AWG
-           ^ a gauge of `41`
+        ^ a gauge of `41`
         expected a whole gauge from `0 AWG` to `40 AWG`, or an area in `mm²`""",
         """
         00 AWG
-           ^ a gauge of `00`
+        ^ a gauge of `00`
         expected a whole gauge from `0 AWG` to `40 AWG`, or an area in `mm²`""",
         """
         > 18 AWG
@@ -233,6 +233,14 @@ class TypedTest {
         0.13 ± -0.02 Ω
                ^ a spread below zero
         expected a spread without a sign""",
+        """
+        0.13 ± 0 Ω
+                  ^ a spread of zero
+        expected a spread above zero""",
+        """
+        230 V ±0 %
+                  ^ a spread of zero
+        expected a spread above zero""",
         """
         230 V +10 %
                   ^ `%`
