@@ -103,34 +103,64 @@ final class TestCase {
   /** Where the findings are not as expected. */
   List<Failure> compare(Assessment assessment, String profile) {
     List<Failure> failures = new ArrayList<>();
-    for (Map.Entry<String, Text> expected : entry.expect().entrySet()) {
-      String found = found(assessment, expected.getKey());
-      String wanted = expected.getValue().value();
-      boolean same = found.equals(wanted) || found.startsWith(wanted + ":") || found.contains(": " + reason(wanted)) && sameOutcome(found, wanted);
-      if (!same) {
-        failures.add(
-            new Failure(
-                entry.name().value(),
-                profile,
-                expected.getValue().at().toString(),
-                expected.getKey() + ": " + wanted,
-                found));
-      }
-    }
+    entry
+        .expect()
+        .forEach(
+            (key, wanted) -> {
+              if (!agrees(assessment, key, wanted.value())) {
+                failures.add(failure(key, wanted, profile, found(assessment, key)));
+              }
+            });
     return failures;
+  }
+
+  private Failure failure(String key, Text wanted, String profile, String found) {
+    return new Failure(
+        entry.name().value(),
+        profile,
+        wanted.at().toString(),
+        key + ": " + wanted.value(),
+        found);
+  }
+
+  private static boolean agrees(Assessment assessment, String key, String wanted) {
+    if (key.equals(STAGE)) {
+      return assessment.verdict().word().equals(wanted);
+    }
+    List<Finding> findings = matching(assessment, key);
+    return !findings.isEmpty() && findings.stream().allMatch(found -> is(found, wanted));
+  }
+
+  private static List<Finding> matching(Assessment assessment, String key) {
+    return assessment.findings().stream()
+        .filter(
+            found ->
+                key.equals(found.check().id())
+                    || key.equals(found.check().id() + "/" + found.thing()))
+        .toList();
+  }
+
+  /** Whether a finding is {@code outcome}, or {@code hold: reason} with that reason among its own. */
+  private static boolean is(Finding finding, String wanted) {
+    int colon = wanted.indexOf(':');
+    String outcome = colon < 0 ? wanted : wanted.substring(0, colon);
+    String reason = colon < 0 ? "" : wanted.substring(colon + 1).strip();
+    return finding.outcome().word().equals(outcome)
+        && (reason.isEmpty()
+            || finding.holds().stream().anyMatch(hold -> hold.reason().words().equals(reason)));
   }
 
   private static String found(Assessment assessment, String key) {
     if (key.equals(STAGE)) {
       return assessment.verdict().word();
     }
-    List<String> found = new ArrayList<>();
-    for (Finding finding : assessment.findings()) {
-      String id = finding.check().id();
-      if (key.equals(id) || key.equals(id + "/" + finding.thing())) {
-        found.add(words(finding));
-      }
-    }
+    List<String> found = matching(assessment, key).stream().map(TestCase::words).toList();
     return found.isEmpty() ? "no such finding" : String.join("; ", found);
+  }
+
+  private static String words(Finding finding) {
+    List<String> reasons = finding.holds().stream().map(hold -> hold.reason().words()).toList();
+    String outcome = finding.thing() + " " + finding.outcome().word();
+    return reasons.isEmpty() ? outcome : outcome + ": " + String.join(", ", reasons);
   }
 }
