@@ -1,0 +1,50 @@
+package org.mainsgate.quantity;
+
+/**
+ * What is known of the part of a reading that belongs to the test leads: the true value is the
+ * reading less this.
+ */
+public sealed interface Nulling {
+
+  /** The leads were nulled, or the quantity knows none: they add nothing. */
+  Nulling YES = new Nulled();
+
+  /**
+   * The leads were not nulled: they add something, nobody knows how much, and never less than
+   * nothing.
+   */
+  Nulling NO = new NotNulled();
+
+  /** With the probes joined the meter showed this SI value. */
+  static Nulling shortReads(Rational value) {
+    return new ShortReads(value);
+  }
+
+  /** What the leads add to a reading on this range, in SI units. */
+  ExactInterval leads(MeterRange range);
+
+  /** See {@link Nulling#YES}. */
+  record Nulled() implements Nulling {
+    @Override
+    public ExactInterval leads(MeterRange range) {
+      return ExactInterval.point(Rational.ZERO);
+    }
+  }
+
+  /** See {@link Nulling#NO}. */
+  record NotNulled() implements Nulling {
+    @Override
+    public ExactInterval leads(MeterRange range) {
+      return ExactInterval.atLeast(Rational.ZERO);
+    }
+  }
+
+  /** See {@link Nulling#shortReads}. */
+  record ShortReads(Rational value) implements Nulling {
+    @Override
+    public ExactInterval leads(MeterRange range) {
+      Rational half = range.halfWidth(value);
+      return ExactInterval.of(value.minus(half), value.plus(half));
+    }
+  }
+}
