@@ -14,7 +14,8 @@ import org.mainsgate.source.Position;
  * @param thing the thing it is said of
  * @param property the property's name
  * @param value what was written
- * @param with what was recorded with it, by property; the method's word where the entry says nothing
+ * @param with what was recorded with it, by property; the method's word where the entry says
+ *     nothing
  * @param meter the meter, by name
  * @param range the meter's range as typed: its upper end
  * @param nulled how the test lead was dealt with

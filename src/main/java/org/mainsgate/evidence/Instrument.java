@@ -7,7 +7,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /**
- * One instrument: what it is, and the list of things on it. Nothing that work can change stands here.
+ * One instrument: what it is, and the list of things on it. Nothing that work can change stands
+ * here.
  *
  * @param tag its tag on the bench
  * @param uid an identity that no other instrument has, anywhere

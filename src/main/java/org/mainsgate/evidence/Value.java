@@ -13,7 +13,7 @@ public sealed interface Value {
    *
    * @param typed as typed
    */
-  record Number(Typed typed) implements Value {}
+  record Amount(Typed typed) implements Value {}
 
   /**
    * Named values, any of which it can be. "Unknown" is all of them.

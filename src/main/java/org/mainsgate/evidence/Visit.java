@@ -100,8 +100,7 @@ public record Visit(
    * @param note in words
    * @param at where it stands
    */
-  public record Withdrawal(
-      String visit, String entry, String reason, String note, Position at) {}
+  public record Withdrawal(String visit, String entry, String reason, String note, Position at) {}
 
   /**
    * How a visit was closed.

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Optional;
 import org.mainsgate.formula.NumberFormula;
 import org.mainsgate.formula.TruthFormula;
-import org.mainsgate.quantity.Unit;
 import org.mainsgate.source.Position;
 
 /**
- * One rule of the trade: what must hold of a thing, when it applies, and what follows if it does not.
+ * One rule of the trade: what must hold of a thing, when it applies, and what follows if it does
+ * not.
  *
  * @param id its name
  * @param title its name in trade terms
@@ -78,10 +78,8 @@ public record Check(
    * @param when when it is made: met, for every value
    * @param says the remark
    * @param shows a value to print with it
-   * @param unit the unit to print it in
    */
-  public record Note(
-      TruthFormula when, String says, Optional<NumberFormula> shows, Optional<Unit> unit) {}
+  public record Note(TruthFormula when, String says, Optional<NumberFormula> shows) {}
 
   /**
    * What to do.

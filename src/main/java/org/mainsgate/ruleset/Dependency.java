@@ -8,8 +8,9 @@ import java.util.Optional;
  *
  * @param on the kind of thing
  * @param does the act; empty for any
- * @param voids the properties whose entries are void, and the kinds whose lists are open again. What is
- *     said of the kind itself is void for the thing that was worked on; everything else for all things
+ * @param voids the properties whose entries are void, and the kinds whose lists are open again.
+ *     What is said of the kind itself is void for the thing that was worked on; everything else for
+ *     all things
  */
 public record Dependency(String on, Optional<String> does, List<String> voids) {
 

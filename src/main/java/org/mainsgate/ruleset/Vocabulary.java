@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The closed list of words that a record is written in: kinds of thing, what can be said of them, acts,
- * and reasons to withdraw an entry.
+ * The closed list of words that a record is written in: kinds of thing, what can be said of them,
+ * acts, and reasons to withdraw an entry.
  */
 public final class Vocabulary {
   private final Map<String, Kind> kinds;
@@ -73,8 +73,8 @@ public final class Vocabulary {
   }
 
   /**
-   * What stands with an entry of this property: what is said of the reading itself, and the momentary
-   * observations of its visit.
+   * What stands with an entry of this property: what is said of the reading itself, and the
+   * momentary observations of its visit.
    */
   public Optional<Property> with(String property, String name) {
     return property(name)

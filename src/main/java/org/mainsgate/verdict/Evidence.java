@@ -3,10 +3,11 @@ package org.mainsgate.verdict;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.mainsgate.formula.Facts;
+import org.mainsgate.formula.Listing;
 
 /**
- * Everything that is in force about one instrument: the things that exist, and what is known of each.
+ * Everything that is in force about one instrument: the things that exist, and what is known of
+ * each.
  *
  * @param titles the title of each thing, by id; things with one of their kind carry the kind's name
  * @param lists for each kind that is listed, the things and whether a person closed the list
@@ -37,11 +38,11 @@ public record Evidence(
    * @param counted how many a person counted, if anybody did
    * @param said the entry that closes it, if one does
    */
-  public record Listed(Facts.Listing listing, Optional<Integer> counted, List<Said> said) {
+  public record Listed(Listing listing, Optional<Integer> counted, List<Said> said) {
 
     /** A list that nobody has begun. */
     public static final Listed OPEN =
-        new Listed(new Facts.Listing(List.of(), false), Optional.empty(), List.of());
+        new Listed(new Listing(List.of(), false), Optional.empty(), List.of());
 
     /** Keeps the entries as they are. */
     public Listed {

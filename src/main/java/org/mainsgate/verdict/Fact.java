@@ -3,7 +3,7 @@ package org.mainsgate.verdict;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.mainsgate.formula.Facts;
+import org.mainsgate.formula.Range;
 
 /** What is in force about one property of one thing, and what it rests on. */
 public sealed interface Fact {
@@ -26,8 +26,8 @@ public sealed interface Fact {
    * @param range every value that it can have
    * @param impossible whether the whole range lies below what its quantity can be
    */
-  record Number(
-      Facts.Range range,
+  record Amount(
+      Range range,
       boolean recorded,
       boolean disagrees,
       boolean impossible,
@@ -36,7 +36,7 @@ public sealed interface Fact {
       implements Fact {
 
     /** Keeps the collections as they are. */
-    public Number {
+    public Amount {
       said = List.copyOf(said);
       with = Map.copyOf(with);
     }
@@ -48,7 +48,7 @@ public sealed interface Fact {
    * @param range its lowest, nominal and highest value
    */
   record Varying(
-      Facts.Varying range,
+      org.mainsgate.formula.Varying range,
       boolean recorded,
       boolean disagrees,
       List<Said> said,

@@ -2,11 +2,13 @@ package org.mainsgate.verdict;
 
 import java.util.List;
 import java.util.Optional;
-import org.mainsgate.formula.Explanation;
+import org.mainsgate.formula.Ground;
 import org.mainsgate.quantity.ExactInterval;
+import org.mainsgate.quantity.Truth;
 import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Citation;
+import org.mainsgate.ruleset.Property;
 
 /**
  * What one check says of one thing, with everything that it rests on.
@@ -32,7 +34,7 @@ public record Finding(
     Outcome outcome,
     List<Hold> holds,
     String because,
-    List<Explanation> arithmetic,
+    List<Ground> arithmetic,
     List<Input> inputs,
     List<Used> limits,
     List<Remark> notes,
@@ -67,9 +69,10 @@ public record Finding(
    * @param name its path in formulas
    * @param title what it is
    * @param thing whose it is
+   * @param property what is said of it in the vocabulary
    * @param fact what is in force
    */
-  public record Input(String name, String title, String thing, Fact fact) {}
+  public record Input(String name, String title, String thing, Property property, Fact fact) {}
 
   /**
    * A limit or a row of a table that was used.
@@ -90,12 +93,14 @@ public record Finding(
    */
   public record Remark(String says, Optional<ExactInterval> shows, Optional<Unit> unit) {}
 
-  /** The first numeric comparison that is not met for every value, else the first; the deciding one. */
-  public Optional<Explanation.Comparison> deciding() {
-    Optional<Explanation.Comparison> first = Optional.empty();
-    for (Explanation step : arithmetic) {
-      if (step instanceof Explanation.Comparison comparison) {
-        if (comparison.truth() != org.mainsgate.quantity.Truth.MET) {
+  /**
+   * The first numeric comparison that is not met for every value, else the first; the deciding one.
+   */
+  public Optional<Ground.Comparison> deciding() {
+    Optional<Ground.Comparison> first = Optional.empty();
+    for (Ground step : arithmetic) {
+      if (step instanceof Ground.Comparison comparison) {
+        if (comparison.truth() != Truth.MET) {
           return Optional.of(comparison);
         }
         if (first.isEmpty()) {

@@ -3,6 +3,7 @@ package org.mainsgate.verdict;
 import java.time.LocalDate;
 import java.util.Optional;
 import org.mainsgate.quantity.Display;
+import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Unit;
 
 /**
@@ -13,8 +14,10 @@ import org.mainsgate.quantity.Unit;
  * @param by who wrote it down
  * @param text the value as typed, or the title of the named value
  * @param unit the unit it was typed in, if it is a number
- * @param how with what it was measured and how wide that makes it, in words; empty for an observation
- * @param display what the meter showed, and how it turns into an interval, if a meter did
+ * @param how with what it was measured and how wide that makes it, in words; empty for an
+ *     observation
+ * @param shown the number that the display showed, in SI units, if it is one number
+ * @param display how that meter's displays turn into intervals, if a meter was read
  */
 public record Said(
     String entry,
@@ -23,4 +26,5 @@ public record Said(
     String text,
     Optional<Unit> unit,
     String how,
+    Optional<Rational> shown,
     Optional<Display> display) {}

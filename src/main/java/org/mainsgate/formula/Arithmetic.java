@@ -1,0 +1,139 @@
+package org.mainsgate.formula;
+
+import org.mainsgate.quantity.ExactInterval;
+import org.mainsgate.quantity.Interval;
+
+/** An operation on two numbers, in doubles rounded outward, in exact rationals and on signs. */
+enum Arithmetic {
+  PLUS("add") {
+    @Override
+    Interval fast(Interval left, Interval right) {
+      return left.plus(right);
+    }
+
+    @Override
+    ExactInterval exact(ExactInterval left, ExactInterval right) {
+      return left.plus(right);
+    }
+
+    @Override
+    Signs signs(Signs left, Signs right) {
+      return left.plus(right);
+    }
+  },
+  MINUS("subtract") {
+    @Override
+    Interval fast(Interval left, Interval right) {
+      return left.minus(right);
+    }
+
+    @Override
+    ExactInterval exact(ExactInterval left, ExactInterval right) {
+      return left.minus(right);
+    }
+
+    @Override
+    Signs signs(Signs left, Signs right) {
+      return left.plus(right.negate());
+    }
+  },
+  TIMES("multiply") {
+    @Override
+    Interval fast(Interval left, Interval right) {
+      return left.times(right);
+    }
+
+    @Override
+    ExactInterval exact(ExactInterval left, ExactInterval right) {
+      return left.times(right);
+    }
+
+    @Override
+    Signs signs(Signs left, Signs right) {
+      return left.times(right);
+    }
+  },
+  OVER("divide") {
+    @Override
+    Interval fast(Interval left, Interval right) {
+      return left.dividedBy(right);
+    }
+
+    @Override
+    ExactInterval exact(ExactInterval left, ExactInterval right) {
+      return left.dividedBy(right);
+    }
+
+    @Override
+    Signs signs(Signs left, Signs right) {
+      return right.mayBeZero() ? Signs.ANY : left.times(right);
+    }
+  },
+  MIN("take the smaller of") {
+    @Override
+    Interval fast(Interval left, Interval right) {
+      return left.min(right);
+    }
+
+    @Override
+    ExactInterval exact(ExactInterval left, ExactInterval right) {
+      return left.min(right);
+    }
+
+    @Override
+    Signs signs(Signs left, Signs right) {
+      return left.min(right);
+    }
+  },
+  MAX("take the greater of") {
+    @Override
+    Interval fast(Interval left, Interval right) {
+      return left.max(right);
+    }
+
+    @Override
+    ExactInterval exact(ExactInterval left, ExactInterval right) {
+      return left.max(right);
+    }
+
+    @Override
+    Signs signs(Signs left, Signs right) {
+      return left.negate().min(right.negate()).negate();
+    }
+  };
+
+  private final String verb;
+
+  Arithmetic(String verb) {
+    this.verb = verb;
+  }
+
+  String verb() {
+    return verb;
+  }
+
+  abstract Interval fast(Interval left, Interval right);
+
+  abstract ExactInterval exact(ExactInterval left, ExactInterval right);
+
+  abstract Signs signs(Signs left, Signs right);
+
+  /**
+   * How the result moves with a limit, from how both sides move with it. A product follows a side
+   * as far as the other side has one sign; a quotient does so only where the divisor is never zero,
+   * since at zero nothing is known and a move away from it would make something known.
+   */
+  Sign slope(Sign left, Sign right, Signs leftSigns, Signs rightSigns) {
+    return switch (this) {
+      case PLUS, MIN, MAX -> left.join(right);
+      case MINUS -> left.join(right.flip());
+      case TIMES -> left.scaled(rightSigns).join(right.scaled(leftSigns));
+      case OVER -> left.scaled(rightSigns).join(underneath(right, leftSigns, rightSigns));
+    };
+  }
+
+  private static Sign underneath(Sign divisor, Signs dividend, Signs signs) {
+    boolean oneSign = !signs.mayBeZero() && !signs.isMixed();
+    return oneSign ? divisor.flip().scaled(dividend) : divisor.unclear();
+  }
+}

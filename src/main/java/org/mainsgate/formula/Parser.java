@@ -1,0 +1,475 @@
+package org.mainsgate.formula;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.mainsgate.quantity.Rational;
+import org.mainsgate.quantity.Unit;
+import org.mainsgate.quantity.Units;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Text;
+
+/**
+ * The reading of tokens into a syntax tree, by recursive descent, one method for each level of
+ * precedence (the grammar is in {@link Formula}).
+ *
+ * <p>At the first fault the parser complains and moves to the end of the text, where every method
+ * returns by itself; so no exception carries a fault, and no fault is told twice.
+ */
+final class Parser {
+  static final int MAX_CHARACTERS = 4000;
+  static final int MAX_DEPTH = 64;
+  static final int MAX_NODES = 500;
+  private static final int MAX_NUMBER_CHARACTERS = 40;
+
+  static final Set<String> RESERVED =
+      Set.of(
+          "and", "or", "not", "implies", "is", "in", "all", "any", "sum", "min", "max", "sqrt",
+          "ln", "exp2", "pi", "highest", "lowest", "nominal");
+
+  private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9_]*");
+  private static final Pattern VALUE = Pattern.compile("[A-Za-z0-9_]+");
+
+  private static final Map<String, Function> FUNCTIONS =
+      Map.of("sqrt", Function.SQRT, "ln", Function.LN, "exp2", Function.EXP2);
+  private static final Map<String, Syntax.End> ENDS =
+      Map.of(
+          "highest",
+          Syntax.End.HIGHEST,
+          "lowest",
+          Syntax.End.LOWEST,
+          "nominal",
+          Syntax.End.NOMINAL);
+  private static final Map<String, Relation> RELATIONS =
+      Map.of(
+          "<=",
+          Relation.AT_MOST,
+          "<",
+          Relation.LESS_THAN,
+          ">=",
+          Relation.AT_LEAST,
+          ">",
+          Relation.MORE_THAN);
+
+  private final Text source;
+  private final Complaints complaints;
+  private List<Token> tokens = List.of();
+  private int next;
+  private int depth;
+  private int nodes;
+  private boolean failed;
+
+  private Parser(Text source, Complaints complaints) {
+    this.source = source;
+    this.complaints = complaints;
+  }
+
+  static Optional<Syntax> parse(Text source, Complaints complaints) {
+    return new Parser(source, complaints).formula();
+  }
+
+  private Optional<Syntax> formula() {
+    String text = source.value();
+    if (text.length() > MAX_CHARACTERS) {
+      String limit = "at most " + MAX_CHARACTERS + " characters";
+      complaints.add(source.at(MAX_CHARACTERS), "a formula that is too long", limit, "");
+      return Optional.empty();
+    }
+    if (text.isBlank()) {
+      complaints.add(source.at(), "an empty formula", "a number or a statement", "");
+      return Optional.empty();
+    }
+    tokens = new Scanner(source, complaints).scan();
+    if (tokens.isEmpty()) {
+      return Optional.empty();
+    }
+    Syntax whole = implication();
+    if (peek().kind() != Token.Kind.END) {
+      unexpected("an operator, or the end");
+    }
+    return failed ? Optional.empty() : Optional.of(whole);
+  }
+
+  private Syntax implication() {
+    int from = peek().from();
+    Optional<Syntax> tooDeep = enter();
+    if (tooDeep.isPresent()) {
+      return tooDeep.get();
+    }
+    Syntax left = junctions(Connective.OR);
+    int at = peek().from();
+    Syntax whole = left;
+    if (take("implies")) {
+      Syntax right = implication();
+      whole = node(new Syntax.Junction(span(from, at), Connective.IMPLIES, left, right));
+    }
+    depth--;
+    return whole;
+  }
+
+  /** A chain of {@code or}, or of the {@code and} inside it. */
+  private Syntax junctions(Connective connective) {
+    int from = peek().from();
+    Syntax left = tighter(connective);
+    while (peek().is(connective.word())) {
+      int at = advance().from();
+      Syntax right = tighter(connective);
+      left = node(new Syntax.Junction(span(from, at), connective, left, right));
+    }
+    return left;
+  }
+
+  private Syntax tighter(Connective connective) {
+    return connective == Connective.OR ? junctions(Connective.AND) : negation();
+  }
+
+  private Syntax negation() {
+    int from = peek().from();
+    if (!take("not")) {
+      return statement();
+    }
+    Optional<Syntax> tooDeep = enter();
+    if (tooDeep.isPresent()) {
+      return tooDeep.get();
+    }
+    Syntax argument = negation();
+    depth--;
+    return node(new Syntax.Not(span(from, from), argument));
+  }
+
+  private Syntax statement() {
+    int from = peek().from();
+    Syntax left = terms();
+    Relation relation = RELATIONS.get(signOf(peek()));
+    if (relation != null) {
+      return order(from, left, relation);
+    }
+    return peek().is("is") || peek().is("in") ? naming(from, left) : left;
+  }
+
+  private static String signOf(Token token) {
+    return token.kind() == Token.Kind.SIGN ? token.text() : "";
+  }
+
+  private Syntax order(int from, Syntax left, Relation relation) {
+    int at = advance().from();
+    Syntax right = terms();
+    if (RELATIONS.containsKey(signOf(peek()))) {
+      return fail(peek().from(), "a second comparison in one", "two comparisons joined with `and`");
+    }
+    return node(new Syntax.Order(span(from, at), relation, left, right));
+  }
+
+  private Syntax naming(int from, Syntax left) {
+    Token word = advance();
+    if (!(left instanceof Syntax.Path subject)) {
+      String what = "`" + word.text() + "` needs a name on its left";
+      return fail(word.from(), what, "a name with named values, such as `plug is type_g`");
+    }
+    boolean listed = word.is("in");
+    boolean negated = !listed && take("not");
+    List<Syntax.Word> values = listed ? values() : List.of(value(true));
+    return node(new Syntax.Naming(span(from, word.from()), subject, negated, listed, values));
+  }
+
+  private List<Syntax.Word> values() {
+    List<Syntax.Word> values = new ArrayList<>();
+    expect("(", "a list of values, such as `(I, II)`");
+    do {
+      values.add(value(false));
+    } while (take(","));
+    expect(")", "`,` or `)`");
+    return values;
+  }
+
+  /**
+   * A named value, which may start with a digit; or, after {@code is}, the dotted path of a name.
+   */
+  private Syntax.Word value(boolean pathAllowed) {
+    Token first = peek();
+    int from = next;
+    while (peek().kind() == Token.Kind.NUMBER || peek().kind() == Token.Kind.WORD) {
+      Token token = advance();
+      boolean dotted = pathAllowed && peek().is(".");
+      if (dotted) {
+        advance();
+      } else if (!token.touches(peek())) {
+        break;
+      }
+    }
+    StringBuilder text = new StringBuilder();
+    tokens.subList(from, next).forEach(token -> text.append(token.text()));
+    boolean named = List.of(text.toString().split("\\.", -1)).stream().allMatch(this::isValue);
+    if (!named || RESERVED.contains(text.toString())) {
+      next = from;
+      unexpected("a named value");
+    }
+    return new Syntax.Word(text.toString(), first.from());
+  }
+
+  private boolean isValue(String part) {
+    return VALUE.matcher(part).matches();
+  }
+
+  private Syntax terms() {
+    int from = peek().from();
+    Syntax left = factors();
+    while (peek().is("+") || peek().is("-")) {
+      Token sign = advance();
+      Arithmetic operator = sign.is("+") ? Arithmetic.PLUS : Arithmetic.MINUS;
+      Syntax right = factors();
+      left = node(new Syntax.Operation(span(from, sign.from()), operator, left, right));
+    }
+    return left;
+  }
+
+  private Syntax factors() {
+    int from = peek().from();
+    Syntax left = signed();
+    while (peek().is("*") || peek().is("/")) {
+      Token sign = advance();
+      Arithmetic operator = sign.is("*") ? Arithmetic.TIMES : Arithmetic.OVER;
+      Syntax right = signed();
+      left = node(new Syntax.Operation(span(from, sign.from()), operator, left, right));
+    }
+    return left;
+  }
+
+  private Syntax signed() {
+    int from = peek().from();
+    if (!take("-")) {
+      return primary();
+    }
+    Optional<Syntax> tooDeep = enter();
+    if (tooDeep.isPresent()) {
+      return tooDeep.get();
+    }
+    Syntax argument = signed();
+    depth--;
+    return node(new Syntax.Single(span(from, from), Function.MINUS, argument));
+  }
+
+  private Syntax primary() {
+    Token token = peek();
+    if (token.kind() == Token.Kind.NUMBER) {
+      return literal(advance());
+    }
+    if (take("(")) {
+      Syntax inner = implication();
+      expect(")", "`)`");
+      return inner;
+    }
+    if (token.kind() != Token.Kind.WORD) {
+      return unexpected("a number, a name or `(`");
+    }
+    if (token.is("all") || token.is("any") || token.is("sum")) {
+      return each(advance());
+    }
+    if (take("pi")) {
+      return node(new Syntax.Pi(span(token.from(), token.from())));
+    }
+    return tokens.get(next + 1).is("(") ? call(advance()) : path();
+  }
+
+  private Syntax literal(Token number) {
+    if (number.text().length() > MAX_NUMBER_CHARACTERS) {
+      String limit = "at most " + MAX_NUMBER_CHARACTERS + " digits";
+      return fail(number.from(), "a number that is too long", limit);
+    }
+    Rational value = Rational.of(new BigDecimal(number.text()));
+    Unit unit = unit();
+    // A zero on a scale with an offset, 0 °C, is a number like any other and needs a source.
+    if (unit != null && (value.signum() != 0 || unit.offset().signum() != 0)) {
+      String what = "a limit needs a name and a source: put it under `limits`";
+      return fail(number.from(), what, "");
+    }
+    return node(new Syntax.Literal(span(number.from(), number.from()), value, unit));
+  }
+
+  /** The longest unit that follows: {@code Ω/m} as one if there is such a unit, else {@code Ω}. */
+  private @Nullable Unit unit() {
+    if (peek().kind() != Token.Kind.WORD || RESERVED.contains(peek().text())) {
+      return null;
+    }
+    Token first = advance();
+    Token slash = peek();
+    if (slash.is("/") && first.touches(slash) && slash.touches(tokens.get(next + 1))) {
+      String joined = first.text() + "/" + tokens.get(next + 1).text();
+      Optional<Unit> quotient = Units.find(joined);
+      if (quotient.isPresent()) {
+        next += 2;
+        return quotient.get();
+      }
+    }
+    Optional<Unit> unit = Units.find(first.text());
+    if (unit.isEmpty()) {
+      next--;
+      unexpected("an operator after the number");
+    }
+    return unit.orElse(null);
+  }
+
+  private Syntax each(Token word) {
+    Syntax.Quantifier quantifier = Syntax.Quantifier.valueOf(word.text().toUpperCase(Locale.ROOT));
+    Syntax.Word variable = name("a name for each item, as in `" + word.text() + " p in lead: ...`");
+    expect("in", "`in` and a kind of thing");
+    Syntax.Word kind = name("a kind of thing");
+    expect(":", "`:` and what is said of each");
+    Optional<Syntax> tooDeep = enter();
+    if (tooDeep.isPresent()) {
+      return tooDeep.get();
+    }
+    Syntax body = quantifier == Syntax.Quantifier.SUM ? terms() : implication();
+    depth--;
+    Syntax.Span span = span(word.from(), word.from());
+    return node(new Syntax.Each(span, quantifier, variable, kind, body));
+  }
+
+  private Syntax call(Token word) {
+    expect("(", "`(`");
+    List<Syntax> arguments = new ArrayList<>();
+    do {
+      arguments.add(implication());
+    } while (take(","));
+    expect(")", "`,` or `)`");
+    if (word.is("min") || word.is("max")) {
+      return extremum(word, arguments);
+    }
+    if (arguments.size() > 1) {
+      return fail(word.from(), "`" + word.text() + "` of several values", "one value");
+    }
+    Syntax argument = arguments.get(0);
+    Syntax.Span span = span(word.from(), word.from());
+    if (FUNCTIONS.containsKey(word.text())) {
+      return node(new Syntax.Single(span, FUNCTIONS.get(word.text()), argument));
+    }
+    if (ENDS.containsKey(word.text())) {
+      return node(new Syntax.Extreme(span, ENDS.get(word.text()), argument));
+    }
+    return lookup(word, argument);
+  }
+
+  private Syntax extremum(Token word, List<Syntax> arguments) {
+    if (arguments.size() < 2) {
+      return fail(word.from(), "`" + word.text() + "` of one value", "two values or more");
+    }
+    Arithmetic operator = word.is("min") ? Arithmetic.MIN : Arithmetic.MAX;
+    Syntax whole = arguments.get(0);
+    for (Syntax argument : arguments.subList(1, arguments.size())) {
+      whole = node(new Syntax.Operation(span(word.from(), word.from()), operator, whole, argument));
+    }
+    return whole;
+  }
+
+  private Syntax lookup(Token word, Syntax key) {
+    if (RESERVED.contains(word.text()) || !NAME.matcher(word.text()).matches()) {
+      return fail(word.from(), word.quoted() + " is no name of a table", "");
+    }
+    expect(".", "`.` and a column of the table");
+    Syntax.Word column = name("a column of the table");
+    return node(new Syntax.Lookup(span(word.from(), word.from()), word.text(), key, column));
+  }
+
+  private Syntax path() {
+    int from = peek().from();
+    List<String> parts = new ArrayList<>();
+    parts.add(name("a number, a name or `(`").text());
+    while (take(".")) {
+      parts.add(part().text());
+    }
+    return node(new Syntax.Path(span(from, from), parts));
+  }
+
+  private Syntax.Word name(String expected) {
+    if (RESERVED.contains(peek().text())) {
+      unexpected(expected);
+    }
+    return part(expected);
+  }
+
+  private Syntax.Word part() {
+    return part("a name after the point");
+  }
+
+  private Syntax.Word part(String expected) {
+    Token token = peek();
+    if (token.kind() != Token.Kind.WORD) {
+      unexpected(expected);
+    } else if (!NAME.matcher(token.text()).matches()) {
+      String right = "a name of small letters a to z, digits and `_`";
+      fail(token.from(), token.quoted() + " is no name", right);
+    } else {
+      advance();
+    }
+    return new Syntax.Word(token.text(), token.from());
+  }
+
+  private Optional<Syntax> enter() {
+    depth++;
+    if (depth <= MAX_DEPTH) {
+      return Optional.empty();
+    }
+    String limit = "at most " + MAX_DEPTH + " levels; name a part of it under `let`";
+    return Optional.of(fail(peek().from(), "a formula that is nested too deep", limit));
+  }
+
+  private Syntax node(Syntax made) {
+    nodes++;
+    if (nodes <= MAX_NODES) {
+      return made;
+    }
+    String limit = "at most " + MAX_NODES + " parts; name some of them under `let`";
+    return fail(made.span().at(), "a formula with too many parts", limit);
+  }
+
+  private Token peek() {
+    return tokens.get(next);
+  }
+
+  private Token advance() {
+    Token token = tokens.get(next);
+    next = Math.min(next + 1, tokens.size() - 1);
+    return token;
+  }
+
+  private boolean take(String wanted) {
+    boolean found = peek().is(wanted);
+    if (found) {
+      advance();
+    }
+    return found;
+  }
+
+  private void expect(String wanted, String expected) {
+    if (!take(wanted)) {
+      unexpected(expected);
+    }
+  }
+
+  private Syntax unexpected(String expected) {
+    return fail(peek().from(), "unexpected " + peek().quoted(), expected);
+  }
+
+  private Syntax fail(int at, String what, String right) {
+    if (!failed) {
+      complaints.add(source.at(at), what, right, "");
+    }
+    failed = true;
+    next = tokens.size() - 1;
+    return new Syntax.Wrong(new Syntax.Span(at, at, at));
+  }
+
+  private Syntax.Span span(int from, int at) {
+    return new Syntax.Span(from, at, Math.max(lastTo(), from));
+  }
+
+  private int lastTo() {
+    return next == 0 ? 0 : tokens.get(next - 1).to();
+  }
+}

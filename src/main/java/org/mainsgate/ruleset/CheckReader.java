@@ -1,0 +1,140 @@
+package org.mainsgate.ruleset;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.mainsgate.formula.Formula;
+import org.mainsgate.formula.Meaning;
+import org.mainsgate.formula.NumberFormula;
+import org.mainsgate.formula.TruthFormula;
+import org.mainsgate.ruleset.RulesetFile.CheckEntry;
+import org.mainsgate.ruleset.RulesetFile.ConditionEntry;
+import org.mainsgate.ruleset.RulesetFile.NoteEntry;
+import org.mainsgate.ruleset.RulesetFile.RemedyEntry;
+import org.mainsgate.ruleset.RulesetFile.StepEntry;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Text;
+
+/** Reads one check: its formulas are understood in its own scope. */
+final class CheckReader {
+  private static final Map<String, Check.Consequence> CONSEQUENCES =
+      Map.of("fail", Check.Consequence.FAIL, "hold", Check.Consequence.HOLD);
+  private static final String A_PERSON_MAY = "a person may";
+
+  private final CheckScope scope;
+  private final Citations citations;
+  private final Wording wording;
+  private final Complaints complaints;
+
+  CheckReader(CheckScope scope, Citations citations, Wording wording, Complaints complaints) {
+    this.scope = scope;
+    this.citations = citations;
+    this.wording = wording;
+    this.complaints = complaints;
+  }
+
+  Optional<Check> read(String id, CheckEntry entry, Optional<String> over) {
+    entry
+        .steps()
+        .forEach((name, step) -> step(name, step, scope, complaints).ifPresent(scope::add));
+    Optional<TruthFormula> applies = optional(entry.applies());
+    Optional<TruthFormula> requirement = truth(entry.requirement());
+    Optional<Check.Consequence> consequence =
+        wording.oneOf("consequence", entry.consequence(), CONSEQUENCES);
+    List<Check.Condition> provided = conditions(entry.provided());
+    List<Check.Condition> plausible = conditions(entry.plausible());
+    List<Check.Note> notes = notes(entry.notes());
+    List<Check.Remedy> remedies = remedies(entry.remedy());
+    Optional<Citation> citation = citations.of(entry.source());
+    if (requirement.isEmpty() || consequence.isEmpty() || citation.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Check(
+            id,
+            entry.title().value(),
+            entry.protects().value(),
+            entry.stage().value(),
+            over,
+            entry.requires().stream().map(Text::value).toList(),
+            applies,
+            requirement.get(),
+            consequence.get(),
+            judgeable(entry),
+            provided,
+            plausible,
+            notes,
+            remedies,
+            Wording.orEmpty(entry.caution()),
+            citation.get(),
+            entry.at()));
+  }
+
+  /** A named intermediate value; the name may mean nothing else. */
+  static Optional<Meaning.Step> step(
+      String name, StepEntry entry, CheckScope scope, Complaints complaints) {
+    if (scope.knows(name)) {
+      complaints.add(entry.is(), "`" + name + "` already means something else", "another name");
+      return Optional.empty();
+    }
+    return Formula.parse(entry.is(), complaints)
+        .flatMap(formula -> formula.asNumber(scope, null, complaints))
+        .map(value -> new Meaning.Step(name, entry.title().value(), value));
+  }
+
+  private boolean judgeable(CheckEntry entry) {
+    @Nullable Text judge = entry.judge();
+    if (judge == null) {
+      return false;
+    }
+    boolean may = wording.oneOf("answer", judge, List.of(A_PERSON_MAY)).isPresent();
+    if (may && "fail".equals(entry.consequence().value())) {
+      complaints.add(judge, "a fail is never released by judgement", "`consequence: hold`");
+    }
+    return may;
+  }
+
+  private Optional<TruthFormula> truth(Text text) {
+    return Formula.parse(text, complaints).flatMap(formula -> formula.asTruth(scope, complaints));
+  }
+
+  private Optional<TruthFormula> optional(@Nullable Text text) {
+    return text == null ? Optional.empty() : truth(text);
+  }
+
+  private List<Check.Condition> conditions(List<ConditionEntry> entries) {
+    List<Check.Condition> conditions = new ArrayList<>();
+    for (ConditionEntry entry : entries) {
+      truth(entry.that())
+          .ifPresent(
+              that -> conditions.add(new Check.Condition(that, entry.otherwise().value().strip())));
+    }
+    return conditions;
+  }
+
+  private List<Check.Note> notes(List<NoteEntry> entries) {
+    List<Check.Note> notes = new ArrayList<>();
+    for (NoteEntry entry : entries) {
+      Optional<NumberFormula> shows =
+          Optional.ofNullable(entry.shows())
+              .flatMap(text -> Formula.parse(text, complaints))
+              .flatMap(formula -> formula.asNumber(scope, null, complaints));
+      truth(entry.when())
+          .ifPresent(when -> notes.add(new Check.Note(when, entry.says().value().strip(), shows)));
+    }
+    return notes;
+  }
+
+  private List<Check.Remedy> remedies(List<RemedyEntry> entries) {
+    List<Check.Remedy> remedies = new ArrayList<>();
+    for (RemedyEntry entry : entries) {
+      Optional<TruthFormula> when = optional(entry.when());
+      if (entry.when() == null || when.isPresent()) {
+        remedies.add(new Check.Remedy(when, entry.says().value().strip()));
+      }
+    }
+    return remedies;
+  }
+}

@@ -1,0 +1,96 @@
+package org.mainsgate.ruleset;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.mainsgate.formula.Table;
+
+/**
+ * The rules that a bench works under: the common rules, with the values of one profile.
+ *
+ * @param profile the profile's name, or the path of its file
+ * @param title the profile's title
+ * @param edition the edition
+ * @param identity SHA-256 over the names, editions and hashes of everything it is made of, in hex
+ * @param vocabulary the words of the record
+ * @param stages by id
+ * @param checks by id, in the order in which they are printed
+ * @param limits by name
+ * @param tables by name
+ * @param dependencies what stops being true when something is worked on
+ * @param meterKinds by name
+ */
+public record Rules(
+    String profile,
+    String title,
+    String edition,
+    String identity,
+    Vocabulary vocabulary,
+    Map<String, Stage> stages,
+    Map<String, Check> checks,
+    Map<String, Limit> limits,
+    Map<String, CitedTable> tables,
+    List<Dependency> dependencies,
+    Map<String, MeterKind> meterKinds) {
+
+  /** Keeps the collections as they are, in their order. */
+  public Rules {
+    stages = ordered(stages);
+    checks = ordered(checks);
+    limits = ordered(limits);
+    tables = ordered(tables);
+    dependencies = List.copyOf(dependencies);
+    meterKinds = ordered(meterKinds);
+  }
+
+  private static <T> Map<String, T> ordered(Map<String, T> map) {
+    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+  }
+
+  /**
+   * A table, and where each of its rows comes from.
+   *
+   * @param table the table
+   * @param citations by the row's id
+   * @param texts each row as it is printed, by its id
+   */
+  public record CitedTable(
+      Table table, Map<String, Citation> citations, Map<String, String> texts) {
+
+    /** Keeps the maps as they are. */
+    public CitedTable {
+      Map<String, Citation> cited = Map.copyOf(citations);
+      citations = cited;
+      texts = Map.copyOf(texts);
+      if (!table.rows().stream().allMatch(row -> cited.containsKey(row.id()))) {
+        throw new IllegalArgumentException("a row of " + table.name() + " without a source");
+      }
+    }
+
+    /** Where a row comes from. */
+    public Citation citation(String row) {
+      Citation citation = citations.get(row);
+      if (citation == null) {
+        throw new IllegalArgumentException("no row " + row);
+      }
+      return citation;
+    }
+  }
+
+  /** The checks of a stage, in order. */
+  public List<Check> checksOf(Stage stage) {
+    return checks.values().stream().filter(check -> check.stage().equals(stage.id())).toList();
+  }
+
+  /** The stage of this id. */
+  public Optional<Stage> stage(String id) {
+    return Optional.ofNullable(stages.get(id));
+  }
+
+  /** The first stage: the one that is judged unless another is asked for. */
+  public Stage firstStage() {
+    return stages.values().iterator().next();
+  }
+}

@@ -1,0 +1,249 @@
+package org.mainsgate.ruleset;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.mainsgate.formula.Meaning;
+import org.mainsgate.formula.Table;
+import org.mainsgate.quantity.MeterRange;
+import org.mainsgate.quantity.Typed;
+import org.mainsgate.quantity.Unit;
+import org.mainsgate.ruleset.RulesetFile.CheckEntry;
+import org.mainsgate.ruleset.RulesetFile.DependsEntry;
+import org.mainsgate.ruleset.RulesetFile.LimitEntry;
+import org.mainsgate.ruleset.RulesetFile.MeterKindEntry;
+import org.mainsgate.ruleset.RulesetFile.ParameterEntry;
+import org.mainsgate.ruleset.RulesetFile.RangeEntry;
+import org.mainsgate.ruleset.RulesetFile.StageEntry;
+import org.mainsgate.ruleset.RulesetFile.TableEntry;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Text;
+
+/**
+ * Makes rules of the files of an edition and of one profile: first everything that has a name, then
+ * the formulas that use the names.
+ */
+final class RulesReader {
+  private final Vocabulary vocabulary;
+  private final List<RulesetFile> common;
+  private final RulesetFile profile;
+  private final Adjustment adjustment;
+  private final Complaints complaints;
+  private final Wording wording;
+  private final Citations citations;
+  private final Map<String, ParameterEntry> parameters = new LinkedHashMap<>();
+  private final Map<String, Limit> limits = new LinkedHashMap<>();
+  private final Map<String, Rules.CitedTable> tables = new LinkedHashMap<>();
+  private final Map<String, Meaning> steps = new LinkedHashMap<>();
+  private final Map<String, Stage> stages = new LinkedHashMap<>();
+  private final Map<String, MeterKind> meterKinds = new LinkedHashMap<>();
+  private final Map<String, Check> checks = new LinkedHashMap<>();
+  private final List<Dependency> dependencies = new ArrayList<>();
+
+  RulesReader(
+      Vocabulary vocabulary,
+      List<RulesetFile> common,
+      RulesetFile profile,
+      Adjustment adjustment,
+      Complaints complaints) {
+    this.vocabulary = vocabulary;
+    this.common = common;
+    this.profile = profile;
+    this.adjustment = adjustment;
+    this.complaints = complaints;
+    this.wording = new Wording(complaints);
+    this.citations = new Citations(complaints);
+  }
+
+  /** The rules, if nothing was complained about. */
+  Optional<Rules> read(String name, String identity) {
+    List<RulesetFile> all = new ArrayList<>(common);
+    all.add(profile);
+    all.forEach(file -> citations.declare(file.sources()));
+    common.forEach(file -> declare(file.parameters(), parameters, "parameter"));
+    all.forEach(this::readValues);
+    parameters.forEach(this::demandValue);
+    all.forEach(this::readSteps);
+    all.forEach(file -> file.checks().forEach(this::readCheck));
+    new Order(checks, complaints).verify();
+    if (!complaints.isEmpty()) {
+      return Optional.empty();
+    }
+    Rules rules =
+        new Rules(
+            name,
+            Wording.orEmpty(profile.title()),
+            profile.edition().value(),
+            identity,
+            vocabulary,
+            stages,
+            checks,
+            limits,
+            tables,
+            dependencies,
+            meterKinds);
+    return Optional.of(rules);
+  }
+
+  private <T> void declare(Map<String, T> from, Map<String, T> into, String what) {
+    from.forEach((name, entry) -> putOnce(into, name, entry, what));
+  }
+
+  private <T> void putOnce(Map<String, T> into, String name, T entry, String what) {
+    if (into.putIfAbsent(name, entry) != null) {
+      complaints.add(profile.at(), "the " + what + " `" + name + "` is given twice", "one of them");
+    }
+  }
+
+  private void readValues(RulesetFile file) {
+    file.limits().forEach(this::readLimit);
+    file.tables().forEach(this::readTable);
+    file.stages().forEach((id, entry) -> putOnce(stages, id, stage(id, entry), "stage"));
+    file.meterKinds().forEach(this::readMeterKind);
+    file.depends().forEach(this::readDependency);
+  }
+
+  private void readLimit(String name, LimitEntry entry) {
+    ParameterEntry parameter = parameters.get(name);
+    Optional<Wording.Value> value =
+        parameter == null || parameter.unit() == null
+            ? wording.value(entry.value())
+            : wording
+                .unit(parameter.unit())
+                .flatMap(unit -> wording.value(entry.value(), unit.dimension()));
+    Optional<Citation> citation = citations.of(entry);
+    if (value.isEmpty() || citation.isEmpty()) {
+      return;
+    }
+    String title =
+        entry.title() != null || parameter == null
+            ? Wording.orEmpty(entry.title())
+            : parameter.title().value();
+    Limit limit =
+        new Limit(
+            name,
+            title.isEmpty() ? name : title,
+            adjustment.apply(name, value.get().si()),
+            value.get().unit(),
+            entry.value().value(),
+            citation.get(),
+            entry.at());
+    putOnce(limits, name, limit, "limit");
+  }
+
+  private void readTable(String name, TableEntry entry) {
+    new TableReader(vocabulary, citations, wording, adjustment, complaints)
+        .read(name, entry, Optional.ofNullable(parameters.get(name)))
+        .ifPresent(table -> putOnce(tables, name, table, "table"));
+  }
+
+  /** A profile leaves no parameter of the common rules without a value. */
+  private void demandValue(String name, ParameterEntry entry) {
+    boolean given = entry.key() == null ? limits.containsKey(name) : tables.containsKey(name);
+    if (!given) {
+      complaints.add(
+          profile.at(),
+          "no value for `" + name + "` (" + entry.title().value() + ")",
+          entry.key() == null ? "`" + name + "` under `limits`" : "`" + name + "` under `tables`");
+    }
+  }
+
+  private static Stage stage(String id, StageEntry entry) {
+    return new Stage(
+        id,
+        entry.title().value(),
+        entry.clears().value(),
+        entry.says().value().strip(),
+        entry.pass().value().strip(),
+        entry.hold().value().strip(),
+        entry.fail().value().strip(),
+        entry.cautions().stream().map(text -> text.value().strip()).toList());
+  }
+
+  private void readMeterKind(String name, MeterKindEntry entry) {
+    Map<String, List<MeterRange>> functions = new LinkedHashMap<>();
+    entry.functions().forEach((function, ranges) -> functions.put(function, ranges(ranges)));
+    Standing standing = citations.standing(entry.standing()).orElse(Standing.COMMON_PRACTICE);
+    putOnce(
+        meterKinds,
+        name,
+        new MeterKind(name, entry.title().value(), standing, functions),
+        "kind of meter");
+  }
+
+  private List<MeterRange> ranges(List<RangeEntry> entries) {
+    List<MeterRange> ranges = new ArrayList<>();
+    for (RangeEntry entry : entries) {
+      range(entry.to(), entry.digit(), entry.accuracy(), wording).ifPresent(ranges::add);
+    }
+    return ranges;
+  }
+
+  /** A range of a meter from its three texts; a bench file writes it the same way. */
+  static Optional<MeterRange> range(Text to, Text digit, Text accuracy, Wording wording) {
+    Optional<Typed> end = wording.typed(to);
+    Optional<Unit> unit = end.flatMap(Typed::unit);
+    return unit.flatMap(
+        found ->
+            wording
+                .point(digit, found.dimension())
+                .flatMap(Typed::nominal)
+                .flatMap(
+                    step ->
+                        wording
+                            .accuracy(accuracy)
+                            .flatMap(
+                                error ->
+                                    end.flatMap(Typed::nominal)
+                                        .map(top -> new MeterRange(top, step, error, found)))));
+  }
+
+  private void readDependency(DependsEntry entry) {
+    Optional<String> on = wording.oneOf("kind of thing", entry.on(), vocabulary.kinds().keySet());
+    List<String> valid = new ArrayList<>(vocabulary.properties().keySet());
+    valid.addAll(vocabulary.listedKinds().stream().map(Kind::name).toList());
+    List<String> voids = new ArrayList<>();
+    entry.voids().forEach(text -> wording.oneOf("property", text, valid).ifPresent(voids::add));
+    @Nullable Text does = entry.does();
+    if (does != null) {
+      wording.oneOf("act", does, vocabulary.acts().keySet());
+    }
+    on.ifPresent(
+        kind ->
+            dependencies.add(
+                new Dependency(kind, Optional.ofNullable(does).map(Text::value), voids)));
+  }
+
+  private void readSteps(RulesetFile file) {
+    CheckScope scope = scope(Optional.empty());
+    file.steps()
+        .forEach(
+            (name, entry) ->
+                CheckReader.step(name, entry, scope, complaints)
+                    .ifPresent(step -> putOnce(steps, name, step, "step")));
+  }
+
+  private void readCheck(String id, CheckEntry entry) {
+    Optional<String> over =
+        Optional.ofNullable(entry.over())
+            .flatMap(
+                text ->
+                    wording.oneOf(
+                        "list of things",
+                        text,
+                        vocabulary.listedKinds().stream().map(Kind::name).toList()));
+    wording.oneOf("stage", entry.stage(), stages.keySet());
+    new CheckReader(scope(over), citations, wording, complaints)
+        .read(id, entry, over)
+        .ifPresent(check -> putOnce(checks, id, check, "check"));
+  }
+
+  private CheckScope scope(Optional<String> over) {
+    Map<String, Table> plain = new LinkedHashMap<>();
+    tables.forEach((name, cited) -> plain.put(name, cited.table()));
+    return new CheckScope(vocabulary, limits, plain, steps, over);
+  }
+}

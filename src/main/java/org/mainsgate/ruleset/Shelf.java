@@ -1,0 +1,220 @@
+package org.mainsgate.ruleset;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.mainsgate.source.Binder;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.StrictYaml;
+import org.mainsgate.source.Text;
+
+/**
+ * The rulesets that the program carries, by edition. A profile's name is looked up here and nowhere
+ * else.
+ */
+public final class Shelf {
+  private static final String ROOT = "/rulesets/";
+  private static final String LANGUAGE = "1";
+  private static final String FORMAT = "1";
+
+  private final Adjustment adjustment;
+
+  private Shelf(Adjustment adjustment) {
+    this.adjustment = adjustment;
+  }
+
+  /** The shelf as it is. */
+  public Shelf() {
+    this(Adjustment.NONE);
+  }
+
+  /** The same shelf with one value moved, to see whether the ruleset's tests notice. */
+  public Shelf moving(Adjustment moved) {
+    return new Shelf(moved);
+  }
+
+  record EditionsFile(Text format, Text newest, Map<String, EditionEntry> editions) {}
+
+  record EditionEntry(Text released, Text vocabulary, List<Text> common, List<Text> profiles) {}
+
+  /**
+   * A profile to work under: one of the shelf's, or a file's.
+   *
+   * @param name the profile's name, or the file's path
+   * @param bytes the file's bytes; empty for a profile of the shelf
+   */
+  public record Choice(String name, Optional<byte[]> bytes) {
+
+    /** A profile of the shelf. */
+    public static Choice named(String name) {
+      return new Choice(name, Optional.empty());
+    }
+
+    /** A profile in a file. */
+    public static Choice file(String path, byte[] bytes) {
+      return new Choice(path, Optional.of(bytes));
+    }
+  }
+
+  /** The names of the newest edition's profiles. */
+  public List<String> profiles() {
+    return newest(new Complaints())
+        .map(entry -> entry.profiles().stream().map(Text::value).toList())
+        .orElse(List.of());
+  }
+
+  /**
+   * The names of the newest edition's files, each under its folder, in the order of their identity.
+   */
+  public List<String> files() {
+    Optional<EditionEntry> entry = newest(new Complaints());
+    List<String> files = new ArrayList<>();
+    entry.ifPresent(
+        found -> {
+          files.add(found.vocabulary().value());
+          found.common().forEach(file -> files.add(file.value()));
+          found.profiles().forEach(profile -> files.add("profiles/" + profile.value() + ".yaml"));
+        });
+    return files;
+  }
+
+  /** The bytes of a file of the newest edition, if there is such a file. */
+  public Optional<byte[]> bytes(String file) {
+    return editions(new Complaints())
+        .flatMap(found -> resource(found.newest().value() + "/" + file));
+  }
+
+  /**
+   * The rules of the newest edition under a profile; everything that is wrong with them is
+   * complained about.
+   */
+  public Optional<Rules> open(Choice choice, Complaints complaints) {
+    Optional<EditionsFile> editions = editions(complaints);
+    if (editions.isEmpty()) {
+      return Optional.empty();
+    }
+    String edition = editions.get().newest().value();
+    return newest(complaints).flatMap(entry -> open(edition, entry, choice, complaints));
+  }
+
+  private Optional<Rules> open(
+      String edition, EditionEntry entry, Choice choice, Complaints complaints) {
+    Identity identity = new Identity();
+    Optional<RulesetFile.VocabularyFile> words =
+        read(
+            edition,
+            entry.vocabulary().value(),
+            RulesetFile.VocabularyFile.class,
+            identity,
+            complaints);
+    List<RulesetFile> common = new ArrayList<>();
+    for (Text file : entry.common()) {
+      read(edition, file.value(), RulesetFile.class, identity, complaints).ifPresent(common::add);
+    }
+    Optional<RulesetFile> profile = profile(edition, choice, identity, complaints);
+    if (words.isEmpty() || profile.isEmpty() || common.size() < entry.common().size()) {
+      return Optional.empty();
+    }
+    Vocabulary vocabulary = new VocabularyReader(words.get(), complaints).read();
+    return new RulesReader(vocabulary, common, profile.get(), adjustment, complaints)
+        .read(choice.name(), identity.hex());
+  }
+
+  private Optional<RulesetFile> profile(
+      String edition, Choice choice, Identity identity, Complaints complaints) {
+    if (choice.bytes().isEmpty()) {
+      return read(
+          edition, "profiles/" + choice.name() + ".yaml", RulesetFile.class, identity, complaints);
+    }
+    identity.add("profile", choice.bytes().get());
+    return bind(choice.name(), choice.bytes().get(), RulesetFile.class, complaints)
+        .filter(file -> speaksOurLanguage(file, edition, complaints));
+  }
+
+  private static boolean speaksOurLanguage(
+      RulesetFile file, String edition, Complaints complaints) {
+    boolean understood = true;
+    if (!file.format().value().equals(FORMAT)) {
+      complaints.add(file.format(), "a format that this program does not know", "`1`");
+      understood = false;
+    }
+    if (!file.language().value().equals(LANGUAGE)) {
+      complaints.add(file.language(), "a rule language that this program does not know", "`1`");
+      understood = false;
+    }
+    if (!file.edition().value().equals(edition)) {
+      complaints.add(
+          file.edition(),
+          "written for edition `" + file.edition().value() + "` of the common rules",
+          "`" + edition + "`");
+      understood = false;
+    }
+    return understood;
+  }
+
+  private <T extends Record> Optional<T> read(
+      String edition, String file, Class<T> type, Identity identity, Complaints complaints) {
+    Optional<byte[]> bytes = resource(edition + "/" + file);
+    if (bytes.isEmpty()) {
+      throw new IllegalStateException("the program lacks its ruleset " + edition + "/" + file);
+    }
+    String name = "rulesets/" + edition + "/" + file;
+    identity.add(name, bytes.get());
+    return bind(name, bytes.get(), type, complaints);
+  }
+
+  private static <T extends Record> Optional<T> bind(
+      String name, byte[] bytes, Class<T> type, Complaints complaints) {
+    return StrictYaml.readFields(name, bytes, complaints)
+        .flatMap(fields -> Binder.bind(fields, type, complaints));
+  }
+
+  private Optional<EditionEntry> newest(Complaints complaints) {
+    return editions(complaints).map(found -> found.editions().get(found.newest().value()));
+  }
+
+  private static Optional<EditionsFile> editions(Complaints complaints) {
+    byte[] bytes =
+        resource("editions.yaml")
+            .orElseThrow(() -> new IllegalStateException("the program lacks its rulesets"));
+    return StrictYaml.readFields("rulesets/editions.yaml", bytes, complaints)
+        .flatMap(fields -> Binder.bind(fields, EditionsFile.class, complaints));
+  }
+
+  private static Optional<byte[]> resource(String path) {
+    try (InputStream in = Shelf.class.getResourceAsStream(ROOT + path)) {
+      return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** SHA-256 over a line for each file, in order: its name and the hash of its bytes. */
+  private static final class Identity {
+    private final StringBuilder list = new StringBuilder();
+
+    void add(String name, byte[] bytes) {
+      list.append(name).append(' ').append(sha256(bytes)).append('\n');
+    }
+
+    String hex() {
+      return sha256(list.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static String sha256(byte[] bytes) {
+      try {
+        return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+      } catch (NoSuchAlgorithmException e) {
+        throw new IllegalStateException("every Java has SHA-256", e);
+      }
+    }
+  }
+}

@@ -1,0 +1,188 @@
+package org.mainsgate.ruleset;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.mainsgate.formula.Nature;
+import org.mainsgate.formula.ValueList;
+import org.mainsgate.quantity.Rational;
+import org.mainsgate.quantity.Typed;
+import org.mainsgate.quantity.Unit;
+import org.mainsgate.ruleset.Property.Heading;
+import org.mainsgate.ruleset.Property.Home;
+import org.mainsgate.ruleset.Property.Tier;
+import org.mainsgate.ruleset.RulesetFile.KindEntry;
+import org.mainsgate.ruleset.RulesetFile.ObservationEntry;
+import org.mainsgate.ruleset.RulesetFile.PointerEntry;
+import org.mainsgate.ruleset.RulesetFile.QuantityEntry;
+import org.mainsgate.ruleset.RulesetFile.VocabularyFile;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Fields;
+import org.mainsgate.source.Items;
+import org.mainsgate.source.Node;
+import org.mainsgate.source.Text;
+
+/** Reads a vocabulary: every name is declared once, and every name that is used is declared. */
+final class VocabularyReader {
+  private static final Map<String, Kind.Once> ONCE =
+      Map.of("instrument", Kind.Once.INSTRUMENT, "bench", Kind.Once.BENCH);
+  private static final Map<String, Home> HOMES =
+      Map.of("bench", Home.BENCH, "instrument", Home.INSTRUMENT, "visit", Home.VISIT);
+  private static final Map<String, Tier> TIERS =
+      Map.of("gate", Tier.GATE, "if present", Tier.IF_PRESENT, "note", Tier.NOTE);
+  private static final Map<String, Nature> NATURES =
+      Map.of("measured", Nature.MEASURED, "marked", Nature.MARKED, "varies", Nature.VARIES);
+
+  private final VocabularyFile file;
+  private final Complaints complaints;
+  private final Wording wording;
+  private final Map<String, Kind> kinds = new LinkedHashMap<>();
+  private final Map<String, Property> properties = new LinkedHashMap<>();
+
+  VocabularyReader(VocabularyFile file, Complaints complaints) {
+    this.file = file;
+    this.complaints = complaints;
+    this.wording = new Wording(complaints);
+  }
+
+  Vocabulary read() {
+    file.kinds().forEach((name, entry) -> kinds.put(name, kind(name, entry)));
+    file.quantities().forEach(this::quantity);
+    file.observations().forEach(this::observation);
+    file.references().forEach(this::pointer);
+    Map<String, Vocabulary.Act> acts = new LinkedHashMap<>();
+    file.acts()
+        .forEach(
+            (name, entry) ->
+                acts.put(
+                    name,
+                    new Vocabulary.Act(name, entry.title().value(), wording.yes(entry.ends()))));
+    Map<String, String> reasons = new LinkedHashMap<>();
+    file.withdrawalReasons().forEach((name, words) -> reasons.put(name, words.value()));
+    return new Vocabulary(kinds, properties, acts, reasons);
+  }
+
+  private Kind kind(String name, KindEntry entry) {
+    Kind.Once once =
+        entry.one() == null
+            ? Kind.Once.LISTED
+            : wording.oneOf("place", entry.one(), ONCE).orElse(Kind.Once.INSTRUMENT);
+    String title = entry.title().value();
+    String plural = entry.plural() == null ? title : entry.plural().value();
+    return new Kind(name, title, plural, once);
+  }
+
+  private void quantity(String name, QuantityEntry entry) {
+    List<Unit> units = new ArrayList<>();
+    entry.units().forEach(text -> wording.unit(text).ifPresent(units::add));
+    Optional<Nature> nature = wording.oneOf("nature", entry.nature(), NATURES);
+    if (units.isEmpty() || nature.isEmpty()) {
+      return;
+    }
+    Optional<Rational> least =
+        Optional.ofNullable(entry.least())
+            .flatMap(text -> wording.point(text, units.get(0).dimension()))
+            .flatMap(Typed::nominal);
+    if (nature.get() == Nature.MEASURED && entry.function() == null) {
+      complaints.add(
+          entry.at(),
+          "`" + name + "` is measured, but by no function of a meter",
+          "`function: resistance` or another");
+    }
+    Optional<String> function = Optional.ofNullable(entry.function()).map(Text::value);
+    Heading heading =
+        new Heading(
+            name,
+            entry.title().value(),
+            owners(entry.of()),
+            home(entry.file()),
+            tier(entry.tier()),
+            false,
+            Wording.orEmpty(entry.method()),
+            Wording.orEmpty(entry.caution()));
+    declare(name, entry.of(), new Property.Quantity(heading, nature.get(), units, function, least));
+  }
+
+  private void observation(String name, ObservationEntry entry) {
+    Map<String, String> titles = values(entry.values());
+    if (titles.isEmpty()) {
+      return;
+    }
+    String list = entry.values() instanceof Text shared ? shared.value() : name;
+    Heading heading =
+        new Heading(
+            name,
+            entry.title().value(),
+            owners(entry.of()),
+            home(entry.file()),
+            tier(entry.tier()),
+            wording.yes(entry.momentary()),
+            Wording.orEmpty(entry.method()),
+            Wording.orEmpty(entry.caution()));
+    ValueList values = new ValueList(list, List.copyOf(titles.keySet()));
+    declare(name, entry.of(), new Property.Observation(heading, values, titles));
+  }
+
+  private void pointer(String name, PointerEntry entry) {
+    wording.oneOf("kind of thing", entry.to(), kinds.keySet());
+    Heading heading =
+        new Heading(
+            name, entry.title().value(), owners(entry.of()), Home.VISIT, Tier.GATE, false, "", "");
+    declare(name, entry.of(), new Property.Pointer(heading, entry.to().value()));
+  }
+
+  private void declare(String name, Node at, Property property) {
+    if (kinds.containsKey(name) || properties.putIfAbsent(name, property) != null) {
+      complaints.add(at, "`" + name + "` is declared twice", "one meaning for one name");
+    }
+  }
+
+  private Home home(@Nullable Text text) {
+    return text == null ? Home.VISIT : wording.oneOf("file", text, HOMES).orElse(Home.VISIT);
+  }
+
+  private Tier tier(Text text) {
+    return wording.oneOf("tier", text, TIERS).orElse(Tier.GATE);
+  }
+
+  /** One owner, or a list of them: a kind of thing, or a property that this is said with. */
+  private List<String> owners(Node node) {
+    List<String> owners = new ArrayList<>();
+    if (node instanceof Items items) {
+      items.items().forEach(item -> owner(item, owners));
+    } else {
+      owner(node, owners);
+    }
+    return owners;
+  }
+
+  private void owner(Node node, List<String> owners) {
+    List<String> valid = new ArrayList<>(kinds.keySet());
+    valid.addAll(file.quantities().keySet());
+    valid.addAll(file.observations().keySet());
+    if (node instanceof Text text) {
+      wording.oneOf("kind of thing or property", text, valid).ifPresent(owners::add);
+    } else {
+      complaints.add(node, "not a name", "the name of a kind of thing or of a property");
+    }
+  }
+
+  /** The named values and their titles: a map of them, or the name of a shared list. */
+  private Map<String, String> values(Node node) {
+    Map<String, String> titles = new LinkedHashMap<>();
+    if (node instanceof Text shared) {
+      wording
+          .oneOf("value list", shared, file.valueLists())
+          .ifPresent(list -> list.forEach((name, title) -> titles.put(name, title.value())));
+    } else if (node instanceof Fields fields) {
+      fields.fields().forEach(field -> titles.put(field.key().value(), field.value().toString()));
+    } else {
+      complaints.add(
+          node, "not a list of named values", "`name: title` for each, or a shared list");
+    }
+    return titles;
+  }
+}

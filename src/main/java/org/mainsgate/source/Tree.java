@@ -1,0 +1,310 @@
+package org.mainsgate.source;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.yaml.snakeyaml.DumperOptions.ScalarStyle;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.error.Mark;
+import org.yaml.snakeyaml.events.AliasEvent;
+import org.yaml.snakeyaml.events.CollectionEndEvent;
+import org.yaml.snakeyaml.events.CollectionStartEvent;
+import org.yaml.snakeyaml.events.DocumentStartEvent;
+import org.yaml.snakeyaml.events.Event;
+import org.yaml.snakeyaml.events.MappingStartEvent;
+import org.yaml.snakeyaml.events.NodeEvent;
+import org.yaml.snakeyaml.events.ScalarEvent;
+import org.yaml.snakeyaml.events.StreamEndEvent;
+import org.yaml.snakeyaml.parser.Parser;
+import org.yaml.snakeyaml.parser.ParserImpl;
+import org.yaml.snakeyaml.reader.StreamReader;
+import org.yaml.snakeyaml.scanner.ScannerImpl;
+import org.yaml.snakeyaml.tokens.DirectiveToken;
+import org.yaml.snakeyaml.tokens.KeyToken;
+import org.yaml.snakeyaml.tokens.Token;
+
+/**
+ * The nodes of one file, grown from the parser's events without recursion.
+ *
+ * <p>Where something forbidden can be left out and the rest still makes sense, it is left out and
+ * the file is followed to its end, so that all complaints come at once.
+ */
+final class Tree {
+
+  private final SourceText source;
+  private final Complaints complaints;
+  private final Parser parser;
+  private final Deque<Open> open = new ArrayDeque<>();
+  private @Nullable Node root;
+  private boolean faithful = true;
+  private int documents;
+  private int lastPlace;
+
+  Tree(SourceText source, String harmless, Complaints complaints) {
+    this.source = source;
+    this.complaints = complaints;
+    ScannerImpl scanner = new ScannerImpl(new StreamReader(harmless), new LoaderOptions());
+    this.parser = new ParserImpl(new Watch(scanner, this::refuseToken));
+  }
+
+  /**
+   * The top node; empty if the file could not be followed to its end, or what was left out changes
+   * its meaning.
+   */
+  Optional<Node> grow() {
+    Event event = next();
+    while (event != null && !(event instanceof StreamEndEvent) && take(event)) {
+      event = next();
+    }
+    boolean ended = event instanceof StreamEndEvent;
+    if (ended && (root == null || (root instanceof Text text && text.isBlank()))) {
+      complaints.add(
+          new Position(source.name(), 1, 1), "the file is empty", "fields such as `format: 1`");
+      return Optional.empty();
+    }
+    return ended && faithful ? Optional.ofNullable(root) : Optional.empty();
+  }
+
+  // The one place where the parser runs: whatever it throws ends here, as a complaint.
+  private @Nullable Event next() {
+    try {
+      return parser.getEvent();
+    } catch (RuntimeException e) {
+      SyntaxFault fault = SyntaxFault.of(e);
+      int place = fault.mark().map(this::place).orElse(lastPlace);
+      complaints.add(source.position(place), fault.what(), fault.right());
+      return null;
+    }
+  }
+
+  /** Whether to go on. */
+  private boolean take(Event event) {
+    int start = place(event.getStartMark());
+    lastPlace = start;
+    if (event instanceof DocumentStartEvent) {
+      return isFirstDocument(start);
+    }
+    if (event instanceof NodeEvent node) {
+      refuseDecoration(node, start);
+    }
+    if (event instanceof AliasEvent) {
+      refuse(start, "an alias", "the value written out");
+      leaveOut();
+    } else if (event instanceof ScalarEvent scalar) {
+      attach(text(scalar, start));
+    } else if (event instanceof CollectionStartEvent) {
+      return enter(start, event instanceof MappingStartEvent);
+    } else if (event instanceof CollectionEndEvent) {
+      attach(open.pop().close());
+    }
+    return true;
+  }
+
+  private void refuseToken(Token token) {
+    int place = place(token.getStartMark());
+    if (token instanceof DirectiveToken) {
+      refuse(place, "a directive", "a file without lines that start with `%`");
+    } else if (token instanceof KeyToken
+        && token.getEndMark().getIndex() > token.getStartMark().getIndex()) {
+      // Before a name that just stands there the token has no length; this one is the sign itself.
+      refuse(
+          place, "a name that starts with `?`", "a name and `: ` after it, or the name in quotes");
+    }
+  }
+
+  private boolean isFirstDocument(int start) {
+    if (++documents > 1) {
+      refuse(start, "a second document", "one document in a file");
+      return false;
+    }
+    return true;
+  }
+
+  private void refuseDecoration(NodeEvent node, int start) {
+    boolean alias = node instanceof AliasEvent;
+    if (!alias && node.getAnchor() != null) {
+      refuse(start, "an anchor", "the value without `&" + node.getAnchor() + "`");
+    }
+    String tag =
+        node instanceof ScalarEvent scalar
+            ? scalar.getTag()
+            : node instanceof CollectionStartEvent collection ? collection.getTag() : null;
+    if (tag != null) {
+      refuse(start, "a tag", "the value without its `!`, or in quotes");
+    }
+  }
+
+  private boolean enter(int start, boolean fields) {
+    if (open.size() == StrictYaml.MOST_LEVELS) {
+      complaints.add(
+          source.position(start),
+          "nested too deep",
+          "at most " + StrictYaml.MOST_LEVELS + " levels");
+      return false;
+    }
+    open.push(fields ? new OpenFields(start) : new OpenItems(start));
+    return true;
+  }
+
+  private void attach(Node node) {
+    Open parent = open.peek();
+    if (parent == null) {
+      root = node;
+    } else {
+      parent.add(node);
+    }
+  }
+
+  private void leaveOut() {
+    faithful = false;
+    Open parent = open.peek();
+    if (parent != null) {
+      parent.skip();
+    }
+  }
+
+  private void refuse(int place, String what, String right) {
+    complaints.add(source.position(place), what + " is not allowed here", right);
+  }
+
+  private Text text(ScalarEvent event, int start) {
+    Spelling spelling =
+        new Spelling(style(event.getScalarStyle()), start, place(event.getEndMark()));
+    Text text = new Text(source, start, event.getValue(), spelling);
+    if (spelling.style() == Spelling.Style.DOUBLE_QUOTED) {
+      refuseHiddenEscape(text);
+    }
+    return text;
+  }
+
+  // One complaint a text: finding the place of a char walks the whole of it.
+  private void refuseHiddenEscape(Text text) {
+    String value = text.value();
+    int next;
+    for (int i = 0; i < value.length(); i = next) {
+      int c = value.codePointAt(i);
+      next = i + Character.charCount(c);
+      String fault = PlainText.isAlwaysAllowed(c) ? null : PlainText.faultOf(c);
+      if (fault != null) {
+        complaints.add(text.at(i), fault, "a text without it");
+        faithful = false;
+        return;
+      }
+    }
+  }
+
+  private int place(Mark mark) {
+    return source.indexOfCodePoint(mark.getIndex());
+  }
+
+  private static Spelling.Style style(ScalarStyle style) {
+    return switch (style) {
+      case SINGLE_QUOTED -> Spelling.Style.SINGLE_QUOTED;
+      case DOUBLE_QUOTED -> Spelling.Style.DOUBLE_QUOTED;
+      case LITERAL -> Spelling.Style.LITERAL;
+      case FOLDED -> Spelling.Style.FOLDED;
+      case PLAIN, JSON_SCALAR_STYLE -> Spelling.Style.PLAIN;
+    };
+  }
+
+  /** A list or fields whose end has not been read yet. */
+  private sealed interface Open permits OpenItems, OpenFields {
+
+    void add(Node node);
+
+    /** Takes notice that something which was refused stood here. */
+    void skip();
+
+    Node close();
+  }
+
+  private final class OpenItems implements Open {
+
+    private final int start;
+    private final List<Node> items = new ArrayList<>();
+
+    OpenItems(int start) {
+      this.start = start;
+    }
+
+    @Override
+    public void add(Node node) {
+      items.add(node);
+    }
+
+    @Override
+    public void skip() {}
+
+    @Override
+    public Node close() {
+      return new Items(source, start, items);
+    }
+  }
+
+  private final class OpenFields implements Open {
+
+    private final int start;
+    private final Map<String, Fields.Field> fields = new LinkedHashMap<>();
+    private @Nullable Text key;
+    private boolean valueIsDue;
+
+    OpenFields(int start) {
+      this.start = start;
+    }
+
+    @Override
+    public void add(Node node) {
+      if (valueIsDue) {
+        if (key != null) {
+          put(key, node);
+        }
+      } else {
+        key = asKey(node);
+      }
+      valueIsDue = !valueIsDue;
+    }
+
+    @Override
+    public void skip() {
+      key = null;
+      valueIsDue = !valueIsDue;
+    }
+
+    @Override
+    public Node close() {
+      return new Fields(source, start, fields);
+    }
+
+    private @Nullable Text asKey(Node node) {
+      if (!(node instanceof Text text)) {
+        faithful = false;
+        complaints.add(node.at(), "a list or fields can't be the name of a field", "a name");
+        return null;
+      }
+      if (text.value().equals("<<") && !text.quoted()) {
+        faithful = false;
+        refuse(text.start(), "a merge key", "the fields written out");
+        return null;
+      }
+      if (text.value().isEmpty()) {
+        complaints.add(text.at(), "a value without a name", "a name and `: ` before the value");
+        return null;
+      }
+      return text;
+    }
+
+    private void put(Text name, Node value) {
+      Fields.Field first = fields.putIfAbsent(name.value(), new Fields.Field(name, value));
+      if (first != null) {
+        int line = first.key().at().line();
+        String what = Visible.quoted(name.value()) + " stands here twice, first on line " + line;
+        complaints.add(name.at(), what, "each name once");
+      }
+    }
+  }
+}

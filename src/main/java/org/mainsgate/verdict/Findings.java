@@ -1,0 +1,395 @@
+package org.mainsgate.verdict;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.mainsgate.formula.Ground;
+import org.mainsgate.formula.Input;
+import org.mainsgate.formula.Reference;
+import org.mainsgate.formula.RowUse;
+import org.mainsgate.formula.TruthFormula;
+import org.mainsgate.quantity.Truth;
+import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.Limit;
+import org.mainsgate.ruleset.Property;
+import org.mainsgate.ruleset.Rules;
+
+/**
+ * Makes the finding of one check on one thing. The first line that fits:
+ *
+ * <pre>
+ * applies is not met                                        not applicable
+ * applies is undecided                                      hold
+ * requirement is not met                                    the check's consequence
+ *                                                           (hold, where it rests on an unconfirmed limit)
+ * requirement is met, and nothing takes the pass away       pass
+ * anything else                                             hold
+ * </pre>
+ */
+final class Findings {
+  private final Rules rules;
+  private final Evidence evidence;
+  private final Check check;
+  private final String thing;
+  private final Known facts;
+
+  Findings(Rules rules, Evidence evidence, Check check, String thing, Known facts) {
+    this.rules = rules;
+    this.evidence = evidence;
+    this.check = check;
+    this.thing = thing;
+    this.facts = facts;
+  }
+
+  static Truth applies(Check check, Known facts) {
+    return check.applies().map(formula -> formula.evaluate(facts)).orElse(Truth.MET);
+  }
+
+  /** The finding for a list on which a person has counted none. */
+  static Finding none(Check check, String plural) {
+    return new Draft(check, check.over().orElse(Kinds.INSTRUMENT), plural)
+        .because("looked, and there are none: " + plural)
+        .finish(Outcome.NOT_APPLICABLE);
+  }
+
+  /** The finding for a check that applies to nothing on a list, whatever is on it. */
+  static Finding notApplicable(Check check, String kind, String plural, Known facts) {
+    return new Draft(check, kind, plural).because(why(check, facts)).finish(Outcome.NOT_APPLICABLE);
+  }
+
+  /** The finding for a list that nobody has closed. */
+  static Finding openList(Check check, String kind, String plural, Evidence.Listed list) {
+    int listed = list.listing().items().size();
+    String text =
+        list.counted()
+            .map(count -> "counted " + count + ", listed " + listed + ": " + plural)
+            .orElse("nobody has said that the list is complete: " + plural);
+    Draft draft = new Draft(check, kind, plural);
+    draft.hold(Reason.LIST_OPEN, text);
+    draft.settle(
+        "Look for all "
+            + plural
+            + ", list each in the instrument's file, and close the list: `looked: {"
+            + kind
+            + ": [...]}`");
+    return draft.finish(Outcome.HOLD);
+  }
+
+  Finding make(List<Check> waiting, Optional<Judged> judged) {
+    Draft draft = new Draft(check, thing, evidence.title(thing));
+    Truth applies = applies(check, facts);
+    if (applies == Truth.NOT_MET) {
+      return draft.because(why(check, facts)).finish(Outcome.NOT_APPLICABLE);
+    }
+    draft.inputs(inputs());
+    if (applies == Truth.UNDECIDED) {
+      return unknownApplicability(draft);
+    }
+    Truth truth = check.requirement().evaluate(facts);
+    draft.arithmetic(check.requirement().explain(facts));
+    draft.limits(used(formulas()));
+    remarks(draft);
+    if (truth == Truth.NOT_MET) {
+      draft.remedy(remedy());
+      if (check.consequence() == Check.Consequence.FAIL && unconfirmed(requirement()).isEmpty()) {
+        return draft.finish(Outcome.FAIL);
+      }
+    }
+    new Objections(draft, waiting).raise(truth);
+    return settle(draft, truth, judged);
+  }
+
+  private Finding settle(Draft draft, Truth truth, Optional<Judged> judged) {
+    boolean forJudgement = truth == Truth.NOT_MET && check.consequence() == Check.Consequence.HOLD;
+    if (forJudgement && check.judgeable() && draft.isClear() && judged.isPresent()) {
+      return draft.judged(judged.get()).finish(Outcome.PASS);
+    }
+    if (forJudgement) {
+      notMet(draft);
+    }
+    return draft.finish(draft.isClear() && truth == Truth.MET ? Outcome.PASS : Outcome.HOLD);
+  }
+
+  private void notMet(Draft draft) {
+    if (check.judgeable()) {
+      draft.hold(
+          Reason.PERSON_MUST_JUDGE, "the requirement is not met; a competent person may judge it");
+      draft.settle(
+          "Put it right, or let a competent person judge it and write down why (`judged:`)");
+    } else {
+      draft.hold(Reason.NOT_MET, "the requirement is not met");
+      draft.settle("Put it right, and record it again");
+    }
+  }
+
+  private Finding unknownApplicability(Draft draft) {
+    List<String> missing = new ArrayList<>();
+    for (Finding.Input input : inputs(check.applies().orElseThrow())) {
+      if (!input.fact().recorded() || isOpen(input.fact())) {
+        missing.add(input.title());
+      }
+    }
+    String text =
+        missing.isEmpty() ? "it is not certain" : "not known: " + String.join(", ", missing);
+    draft.hold(Reason.APPLICABILITY_UNKNOWN, "whether this applies: " + text);
+    missing.forEach(title -> draft.settle("Find out: " + title));
+    return draft.finish(Outcome.HOLD);
+  }
+
+  private static boolean isOpen(Fact fact) {
+    return fact instanceof Fact.Named named && named.candidates().size() > 1;
+  }
+
+  /** Which observation says that a check does not apply. */
+  private static String why(Check check, Known facts) {
+    List<String> reasons = new ArrayList<>();
+    for (Ground ground : check.applies().orElseThrow().explain(facts)) {
+      if (ground.truth() == Truth.NOT_MET && ground instanceof Ground.Choice choice) {
+        reasons.add(title(facts, choice));
+      }
+    }
+    return reasons.isEmpty() ? "it is not about this" : String.join("; ", reasons);
+  }
+
+  private static String title(Known facts, Ground.Choice choice) {
+    return facts.titles(choice.text(), choice.candidates());
+  }
+
+  private TruthFormula requirement() {
+    return check.requirement();
+  }
+
+  /** The formulas that a pass rests on. */
+  private List<TruthFormula> formulas() {
+    List<TruthFormula> all = new ArrayList<>();
+    check.applies().ifPresent(all::add);
+    all.add(check.requirement());
+    check.provided().forEach(condition -> all.add(condition.that()));
+    return all;
+  }
+
+  private List<Finding.Input> inputs() {
+    Map<String, Finding.Input> all = new LinkedHashMap<>();
+    for (TruthFormula formula : formulas()) {
+      inputs(formula).forEach(input -> all.putIfAbsent(input.thing() + " " + input.name(), input));
+    }
+    return List.copyOf(all.values());
+  }
+
+  private List<Finding.Input> inputs(TruthFormula formula) {
+    List<Finding.Input> inputs = new ArrayList<>();
+    for (Input input : formula.inputs()) {
+      expand(input, input.within(), facts, inputs);
+    }
+    return inputs;
+  }
+
+  /** An input inside a quantifier is one for each thing on the list. */
+  private void expand(
+      Input input, List<Input.Binding> within, Known bound, List<Finding.Input> inputs) {
+    if (within.isEmpty()) {
+      inputs.add(input(input.reference(), bound));
+      return;
+    }
+    Input.Binding first = within.get(0);
+    for (String item : bound.items(first.kind()).items()) {
+      expand(input, within.subList(1, within.size()), bound.with(first.variable(), item), inputs);
+    }
+  }
+
+  private Finding.Input input(Reference reference, Known bound) {
+    Property property = bound.property(reference);
+    String owner = bound.owner(reference);
+    return new Finding.Input(
+        String.join(".", reference.path()),
+        property.title(),
+        evidence.title(owner),
+        property,
+        bound.fact(reference));
+  }
+
+  private List<Finding.Used> used(List<TruthFormula> formulas) {
+    Map<String, Finding.Used> used = new LinkedHashMap<>();
+    for (TruthFormula formula : formulas) {
+      formula.limits().forEach(name -> used.put(name, limit(name)));
+      formula.rowsTouched(facts).forEach(row -> used.put(row.table() + row.rowId(), row(row)));
+    }
+    return List.copyOf(used.values());
+  }
+
+  private Finding.Used limit(String name) {
+    Limit limit = rules.limits().get(name);
+    if (limit == null) {
+      throw new IllegalStateException("no limit " + name);
+    }
+    return new Finding.Used(name, limit.title(), limit.text(), limit.citation());
+  }
+
+  private Finding.Used row(RowUse use) {
+    Rules.CitedTable table = rules.tables().get(use.table());
+    if (table == null) {
+      throw new IllegalStateException("no table " + use.table());
+    }
+    return new Finding.Used(
+        use.table() + "[" + use.rowId() + "]",
+        table.table().title(),
+        table.texts().getOrDefault(use.rowId(), ""),
+        table.citation(use.rowId()));
+  }
+
+  private List<Finding.Used> unconfirmed(TruthFormula formula) {
+    return used(List.of(formula)).stream().filter(used -> used.citation().isUnconfirmed()).toList();
+  }
+
+  private void remarks(Draft draft) {
+    for (Check.Note note : check.notes()) {
+      if (note.when().evaluate(facts) == Truth.MET) {
+        draft.note(
+            new Finding.Remark(
+                note.says(),
+                note.shows().map(shows -> shows.exact(facts)),
+                note.shows().map(shows -> shows.unit())));
+      }
+    }
+  }
+
+  private String remedy() {
+    for (Check.Remedy remedy : check.remedies()) {
+      if (remedy.when().map(when -> when.evaluate(facts) == Truth.MET).orElse(true)) {
+        return remedy.says();
+      }
+    }
+    return "";
+  }
+
+  /** Everything that takes a pass away, named. */
+  private final class Objections {
+    private final Draft draft;
+    private final List<Check> waiting;
+
+    Objections(Draft draft, List<Check> waiting) {
+      this.draft = draft;
+      this.waiting = waiting;
+    }
+
+    void raise(Truth truth) {
+      notRecorded();
+      disagreeing();
+      implausible();
+      if (truth == Truth.UNDECIDED) {
+        undecided();
+      }
+      notAsAsked();
+      waiting();
+      unconfirmedLimits();
+    }
+
+    private void notRecorded() {
+      Set<String> said = new TreeSet<>();
+      for (Finding.Input input : draft.inputs()) {
+        if (!input.fact().recorded() && said.add(input.title() + input.thing())) {
+          draft.hold(Reason.NOT_RECORDED, input.title() + " (" + input.thing() + ")");
+          draft.settle("Record: " + input.title() + " (" + input.thing() + ")");
+        }
+      }
+    }
+
+    private void disagreeing() {
+      Set<String> said = new TreeSet<>();
+      for (Finding.Input input : draft.inputs()) {
+        if (input.fact().disagrees() && said.add(input.title() + input.thing())) {
+          draft.hold(
+              Reason.DISAGREE, input.title() + " (" + input.thing() + "): " + texts(input.fact()));
+          draft.settle(
+              "Find out why it changed; take back the wrong entry with its reason, or measure again after work");
+        }
+      }
+    }
+
+    private String texts(Fact fact) {
+      return String.join(" against ", fact.said().stream().map(Said::text).toList());
+    }
+
+    private void implausible() {
+      for (Finding.Input input : draft.inputs()) {
+        if (input.fact() instanceof Fact.Amount number && number.impossible()) {
+          draft.hold(
+              Reason.IMPLAUSIBLE, input.title() + " is below zero; null the test leads again");
+          draft.settle("Null the test leads and measure again");
+        }
+      }
+      for (Check.Condition condition : check.plausible()) {
+        if (condition.that().evaluate(facts) == Truth.NOT_MET) {
+          draft.hold(Reason.IMPLAUSIBLE, condition.otherwise());
+          draft.settle("Measure again, and look at how it was measured");
+        }
+      }
+    }
+
+    private void undecided() {
+      for (Ground ground : draft.arithmetic()) {
+        if (ground.truth() != Truth.UNDECIDED) {
+          continue;
+        }
+        if (ground instanceof Ground.Comparison comparison) {
+          near(comparison);
+        } else if (ground instanceof Ground.Choice choice && !draft.misses(choice.text())) {
+          draft.hold(Reason.NOT_RECORDED, "not certain: " + title(facts, choice));
+          draft.settle("Find out which it is: " + title(facts, choice));
+        }
+      }
+      if (draft.isClear()) {
+        draft.hold(Reason.TOO_NEAR, "the values allow both answers");
+      }
+    }
+
+    private void near(Ground.Comparison comparison) {
+      boolean bounded = comparison.left().isBounded() && comparison.right().isBounded();
+      if (bounded || draft.isClear()) {
+        boolean table = !bounded && !requirement().tables().isEmpty();
+        if (table) {
+          draft.hold(Reason.LIMIT_UNCONFIRMED, "no table row fits " + comparison.rightText());
+          draft.settle(
+              "Look at what was recorded, and at the tables `"
+                  + String.join("`, `", requirement().tables())
+                  + "`");
+        } else {
+          draft.hold(
+              Reason.TOO_NEAR, "for this meter and what is known, the values allow both answers");
+          new Settling(rules, evidence, check, thing).of(draft.inputs()).forEach(draft::settle);
+        }
+      }
+    }
+
+    private void notAsAsked() {
+      for (Check.Condition condition : check.provided()) {
+        boolean known =
+            inputs(condition.that()).stream().allMatch(input -> input.fact().recorded());
+        if (known && condition.that().evaluate(facts) != Truth.MET) {
+          draft.hold(Reason.NOT_AS_ASKED, condition.otherwise());
+          draft.settle("Measure again as asked");
+        }
+      }
+    }
+
+    private void waiting() {
+      for (Check first : waiting) {
+        draft.hold(Reason.PREREQUISITE_OPEN, "first: " + first.title());
+      }
+    }
+
+    private void unconfirmedLimits() {
+      for (Finding.Used used : draft.limits()) {
+        if (used.citation().isUnconfirmed()) {
+          draft.hold(
+              Reason.LIMIT_UNCONFIRMED, used.title() + " (" + used.text() + ") is from memory");
+          draft.settle("Read it in " + used.citation().title() + " and confirm it in the profile");
+        }
+      }
+    }
+  }
+}
