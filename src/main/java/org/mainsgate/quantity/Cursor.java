@@ -170,9 +170,8 @@ final class Cursor {
     }
     String before = text.substring(start, at);
     String after = text.substring(at + 1, end);
-    if (text.charAt(at) != ','
-        || before.contains(".")
-        || ",.".indexOf(text.charAt(Math.min(end, text.length() - 1))) >= 0) {
+    boolean more = text.startsWith(",", end) || text.startsWith(".", end);
+    if (text.charAt(at) != ',' || before.contains(".") || more) {
       throw refused(
           "a separator inside a number", "the digits together, with a point for decimals");
     }
