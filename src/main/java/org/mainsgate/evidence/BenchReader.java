@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.time.zone.ZoneRulesProvider;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -119,9 +120,7 @@ final class BenchReader {
   private Map<String, Bench.Meter> meters(
       Map<String, BenchFile.MeterEntry> entries, Map<String, Text> functions) {
     Ranges ranges = new Ranges(dictionary.vocabulary(), dictionary.meterKinds(), complaints);
-    functions
-        .values()
-        .forEach(key -> Words.known(key, "function", ranges.functions(), complaints));
+    functions.values().forEach(key -> Words.known(key, "function", ranges.functions(), complaints));
     Map<String, Bench.Meter> meters = new TreeMap<>();
     entries.forEach((name, entry) -> meters.put(name, meter(name, entry, ranges)));
     return meters;
@@ -143,23 +142,17 @@ final class BenchReader {
     List<String> kinds = dictionary.meterKinds().keySet().stream().sorted().toList();
     Words.known(entry.kind(), "meter kind", kinds, complaints);
     List<Bench.MeterData> history = new ArrayList<>();
+    Set<String> days = new HashSet<>();
     for (BenchFile.MeterDataEntry data : entry.history()) {
       data(data, ranges).ifPresent(history::add);
-      boolean twice =
-          entry.history().stream()
-              .anyMatch(other -> other != data && other.from().value().equals(data.from().value()));
-      if (twice) {
+      if (!days.add(data.from().value())) {
         complaints.add(
-            data.from(), "two sets of data from " + Words.quoted(data.from()), "one set a day");
+            data.from(), "a second set of data from " + Words.quoted(data.from()), "one set a day");
       }
     }
     history.sort(Comparator.comparing(Bench.MeterData::from));
     return new Bench.Meter(
-        name,
-        entry.title().value(),
-        Words.orEmpty(entry.serial()),
-        entry.kind().value(),
-        history);
+        name, entry.title().value(), Words.orEmpty(entry.serial()), entry.kind().value(), history);
   }
 
   private Optional<Bench.MeterData> data(BenchFile.MeterDataEntry entry, Ranges ranges) {

@@ -22,7 +22,9 @@ import org.mainsgate.source.Node;
 import org.mainsgate.source.Position;
 import org.mainsgate.source.Text;
 
-/** The reader of what is said of things in one file: the walk over things, properties and entries. */
+/**
+ * The reader of what is said of things in one file: the walk over things, properties and entries.
+ */
 final class Entries {
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
   static final Comparator<Entry> ORDER =
@@ -76,7 +78,8 @@ final class Entries {
   }
 
   private Optional<Property> property(String kind, Text key) {
-    Optional<Property> found = dictionary.vocabulary().property(key.value()).filter(p -> p.isOf(kind));
+    Optional<Property> found =
+        dictionary.vocabulary().property(key.value()).filter(p -> p.isOf(kind));
     if (found.isPresent() && found.get().heading().home() != home) {
       complaints.add(
           key,
@@ -182,8 +185,7 @@ final class Entries {
   }
 
   private static boolean isMeasured(Property property) {
-    return property instanceof Property.Quantity quantity
-        && quantity.nature() == Nature.MEASURED;
+    return property instanceof Property.Quantity quantity && quantity.nature() == Nature.MEASURED;
   }
 
   private Optional<Entry> entry(
@@ -200,7 +202,9 @@ final class Entries {
     Optional<LocalDate> on = on(property, written, at);
     Map<String, Value> with = with(property, written);
     Measuring.Means means = Measuring.Means.NONE;
-    if (property instanceof Property.Quantity quantity && isMeasured(property) && main.isPresent()) {
+    if (property instanceof Property.Quantity quantity
+        && isMeasured(property)
+        && main.isPresent()) {
       means = measuring.read(quantity, main.get(), value, written, on.or(() -> date));
     }
     Map<String, Value> all = new TreeMap<>(means.with());
@@ -268,9 +272,7 @@ final class Entries {
           "year-month-day, such as `2026-11-25`");
     } else if (text.isEmpty() && isMeasured(property)) {
       complaints.add(
-          at,
-          "a measurement without its date",
-          "fields such as `{value: 238 V, on: 2026-11-20}`");
+          at, "a measurement without its date", "fields such as `{value: 238 V, on: 2026-11-20}`");
     }
     return on;
   }

@@ -64,7 +64,9 @@ final class InstrumentReader {
     boolean taken = kind.filter(k -> !k.isListed()).isPresent() || key.value().equals(LOOKED);
     if (taken) {
       complaints.add(
-          key, Words.quoted(key) + " can't be the id of a thing: it has a meaning of its own", "another id");
+          key,
+          Words.quoted(key) + " can't be the id of a thing: it has a meaning of its own",
+          "another id");
     }
   }
 
@@ -84,8 +86,7 @@ final class InstrumentReader {
   }
 
   private Map<String, Instrument.Thing> things(Map<String, InstrumentFile.ThingEntry> entries) {
-    List<String> kinds =
-        dictionary.vocabulary().listedKinds().stream().map(Kind::name).toList();
+    List<String> kinds = dictionary.vocabulary().listedKinds().stream().map(Kind::name).toList();
     Map<String, Instrument.Thing> things = new TreeMap<>();
     entries.forEach(
         (id, entry) -> {
@@ -101,12 +102,7 @@ final class InstrumentReader {
     return plate == null
         ? List.of()
         : new Entries(
-                dictionary,
-                bench,
-                Map.of(),
-                Property.Home.INSTRUMENT,
-                Optional.empty(),
-                complaints)
+                dictionary, bench, Map.of(), Property.Home.INSTRUMENT, Optional.empty(), complaints)
             .of(INSTRUMENT, INSTRUMENT, "plate", plate);
   }
 }

@@ -11,8 +11,8 @@ final class Leads {
   private static final String SHORT = "short reads ";
 
   /**
-   * The meter's function in which leads add to every reading, so that leads of which nothing is said
-   * count as not nulled. In the others they add nothing that could be seen.
+   * The meter's function in which leads add to every reading, so that leads of which nothing is
+   * said count as not nulled. In the others they add nothing that could be seen.
    */
   private static final String RESISTANCE = "resistance";
 

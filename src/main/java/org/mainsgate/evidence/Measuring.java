@@ -13,7 +13,9 @@ import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Node;
 import org.mainsgate.source.Text;
 
-/** The reader of how a value was measured, with what the bench's method says where it says nothing. */
+/**
+ * The reader of how a value was measured, with what the bench's method says where it says nothing.
+ */
 final class Measuring {
   /** The fields that only a measured quantity has. */
   static final List<String> KEYS = List.of("meter", "range", "nulled", "method");
@@ -63,9 +65,9 @@ final class Measuring {
     if (complaints.count() == before
         && date.isPresent()
         && value.isPresent()
-        && value.get() instanceof Value.Number number) {
+        && value.get() instanceof Value.Amount amount) {
       Node place = range.isPresent() ? range.get() : main;
-      check(quantity, number.typed(), means, place, date.get());
+      check(quantity, amount.typed(), means, place, date.get());
     }
     return means;
   }
@@ -145,12 +147,15 @@ final class Measuring {
           place,
           "nothing says how well " + who + " measures " + Words.quoted(quantity.name()),
           "ranges for " + Words.quoted(quantity.function().orElse("")) + " in the meter's history");
-    } else if (end.isPresent() && meter.ranges().stream().noneMatch(r -> r.to().equals(end.get()))) {
+    } else if (end.isPresent()
+        && meter.ranges().stream().noneMatch(r -> r.to().equals(end.get()))) {
       complaints.add(
           place, who + " has no range " + Words.quoted(means.range().orElse("")), ranges(meter));
     } else if (typed.form() == Form.OVER_RANGE && end.isEmpty()) {
       complaints.add(
-          place, "an over-range display without its range", "`range:` with the end of one of " + meter.describe());
+          place,
+          "an over-range display without its range",
+          "`range:` with the end of one of " + meter.describe());
     } else if (typed.form() != Form.TOLERANCE && meter.range(typed, end).isEmpty()) {
       complaints.add(place, unshowable(typed, means, who), ranges(meter));
     }

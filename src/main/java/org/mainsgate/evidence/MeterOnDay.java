@@ -76,8 +76,7 @@ record MeterOnDay(String title, List<MeterRange> ranges, String source) {
   private static boolean couldShow(MeterRange range, Typed typed, boolean named) {
     return switch (typed.form()) {
       case STATED, BELOW -> typed.nominal().filter(range::canShow).isPresent();
-      case TOLERANCE ->
-          typed.nominal().filter(v -> v.abs().compareTo(range.to()) <= 0).isPresent();
+      case TOLERANCE -> typed.nominal().filter(v -> v.abs().compareTo(range.to()) <= 0).isPresent();
       case BETWEEN -> showsEnds(range, typed.bounds());
       // A meter that ends at 199.9 says `> 200`: one step more than it can show.
       case ABOVE ->

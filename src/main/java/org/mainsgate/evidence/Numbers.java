@@ -28,8 +28,7 @@ final class Numbers {
   /** Reads a value of a quantity, or complains. */
   static Optional<Typed> read(Text text, Property.Quantity quantity, Complaints complaints) {
     Optional<Typed> typed =
-        parse(text, quantity.unit(), complaints)
-            .filter(t -> inUnit(t, text, quantity, complaints));
+        parse(text, quantity.unit(), complaints).filter(t -> inUnit(t, text, quantity, complaints));
     if (typed.isPresent()
         && quantity.nature() != Nature.MEASURED
         && ONE_SIDED.contains(typed.get().form())) {
@@ -109,7 +108,11 @@ final class Numbers {
             : " is " + withArticle(unit.dimension());
     complaints.add(
         text,
-        Words.quoted(unit.symbol()) + is + "; " + called(quantity) + " takes "
+        Words.quoted(unit.symbol())
+            + is
+            + "; "
+            + called(quantity)
+            + " takes "
             + withArticle(quantity.unit().dimension()),
         "a value such as " + example(quantity.unit()));
     return false;
@@ -121,7 +124,9 @@ final class Numbers {
 
   private static String withArticle(Dimension dimension) {
     String name = dimension.describe();
-    return (name.isEmpty() ? "a bare ratio" : "aeiou".indexOf(name.charAt(0)) < 0 ? "a " + name : "an " + name);
+    return (name.isEmpty()
+        ? "a bare ratio"
+        : "aeiou".indexOf(name.charAt(0)) < 0 ? "a " + name : "an " + name);
   }
 
   private static String example(Unit unit) {

@@ -64,7 +64,9 @@ final class Ranges {
     var step = digit.get().nominal().orElseThrow().minus(unit.offset());
     if (step.signum() <= 0 || end.minus(unit.offset()).compareTo(step) < 0) {
       complaints.add(
-          entry.digit(), Words.quoted(entry.digit()) + " is no step of this range", "a step above 0 and not above its end");
+          entry.digit(),
+          Words.quoted(entry.digit()) + " is no step of this range",
+          "a step above 0 and not above its end");
       return Optional.empty();
     }
     return Optional.of(new MeterRange(end, step, accuracy.get(), unit));

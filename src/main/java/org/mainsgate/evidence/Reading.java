@@ -42,23 +42,20 @@ public record Reading(ExactInterval bounds, Optional<Display> display, String ho
       Bench bench,
       Map<String, MeterKind> kinds,
       LocalDate day) {
-    if (!(entry.value() instanceof Value.Number number)) {
+    if (!(entry.value() instanceof Value.Amount amount)) {
       throw new IllegalArgumentException("no number: " + entry.id());
     }
     if (quantity.nature() != Nature.MEASURED) {
-      return new Reading(number.typed().bounds(), Optional.empty(), "");
+      return new Reading(amount.typed().bounds(), Optional.empty(), "");
     }
     MeterOnDay meter = MeterOnDay.of(entry.meter(), quantity, bench, kinds, day);
     Nulling nulling =
-        entry
-            .nulled()
-            .flatMap(text -> Leads.parse(text, quantity))
-            .orElse(Leads.unsaid(quantity));
-    Optional<MeterRange> range = meter.range(number.typed(), entry.range().flatMap(Reading::end));
-    return number.typed().form() == Form.TOLERANCE
-        ? stated(number.typed(), range, nulling)
+        entry.nulled().flatMap(text -> Leads.parse(text, quantity)).orElse(Leads.unsaid(quantity));
+    Optional<MeterRange> range = meter.range(amount.typed(), entry.range().flatMap(Reading::end));
+    return amount.typed().form() == Form.TOLERANCE
+        ? stated(amount.typed(), range, nulling)
         : range
-            .map(r -> shown(number.typed(), new Display(r, nulling), meter))
+            .map(r -> shown(amount.typed(), new Display(r, nulling), meter))
             .orElse(new Reading(ExactInterval.UNBOUNDED, Optional.empty(), "unreadable"));
   }
 

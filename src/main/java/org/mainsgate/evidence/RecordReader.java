@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.mainsgate.ruleset.MeterKind;
+import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Vocabulary;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
@@ -28,6 +29,11 @@ public final class RecordReader {
   public RecordReader(
       Vocabulary vocabulary, Map<String, MeterKind> meterKinds, Collection<String> checks) {
     this.dictionary = new Dictionary(vocabulary, Map.copyOf(meterKinds), List.copyOf(checks));
+  }
+
+  /** A reader of records in the words of these rules. */
+  public static RecordReader of(Rules rules) {
+    return new RecordReader(rules.vocabulary(), rules.meterKinds(), rules.checks().keySet());
   }
 
   /** The ruleset's meter kinds, by name. */
@@ -73,7 +79,9 @@ public final class RecordReader {
   public static void notAfter(Visit visit, LocalDate on, Complaints complaints) {
     if (visit.date().isAfter(on)) {
       complaints.add(
-          visit.at(), "a visit on `" + visit.date() + "`", "a date up to `" + on + "`, the day that is asked about");
+          visit.at(),
+          "a visit on `" + visit.date() + "`",
+          "a date up to `" + on + "`, the day that is asked about");
     }
   }
 }

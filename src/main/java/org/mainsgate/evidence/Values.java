@@ -40,7 +40,7 @@ final class Values {
       return Optional.empty();
     }
     if (property instanceof Property.Quantity quantity) {
-      return Numbers.read(text.get(), quantity, complaints).map(Value.Number::new);
+      return Numbers.read(text.get(), quantity, complaints).map(Value.Amount::new);
     }
     return property instanceof Property.Observation observation
         ? candidates(observation, text.get())

@@ -49,8 +49,7 @@ final class VisitReader {
     bound.ifPresent(visit -> Shapes.check(visit, file, complaints));
     Optional<LocalDate> date =
         file.get("date").filter(Text.class::isInstance).flatMap(d -> Words.date((Text) d));
-    Entries entries =
-        new Entries(dictionary, bench, kindOf, Property.Home.VISIT, date, complaints);
+    Entries entries = new Entries(dictionary, bench, kindOf, Property.Home.VISIT, date, complaints);
     // Also where the rest of the file can't be read: a person should see all complaints at once.
     Half found = half("found", file, entries);
     Half left = half("left", file, entries);
@@ -129,14 +128,15 @@ final class VisitReader {
   }
 
   private List<Visit.Looked> looked(String section, Fields lists) {
-    List<String> kinds =
-        dictionary.vocabulary().listedKinds().stream().map(Kind::name).toList();
+    List<String> kinds = dictionary.vocabulary().listedKinds().stream().map(Kind::name).toList();
     List<Visit.Looked> looked = new ArrayList<>();
     for (Fields.Field field : lists.fields()) {
       String kind = field.key().value();
       if (Words.known(field.key(), "kind of thing", kinds, complaints)) {
         String id = section + "." + InstrumentReader.LOOKED + "." + kind;
-        (field.value() instanceof Items items ? named(id, kind, items) : counted(id, kind, field.value()))
+        (field.value() instanceof Items items
+                ? named(id, kind, items)
+                : counted(id, kind, field.value()))
             .ifPresent(looked::add);
       }
     }
@@ -158,8 +158,7 @@ final class VisitReader {
     if (items.items().isEmpty()) {
       complaints.add(items, "an empty list", "`none`, if you looked and there is none");
     }
-    return Optional.of(
-        new Visit.Looked(id, kind, things.size(), Optional.of(things), items.at()));
+    return Optional.of(new Visit.Looked(id, kind, things.size(), Optional.of(things), items.at()));
   }
 
   private Optional<Visit.Looked> counted(String id, String kind, Node node) {
@@ -169,9 +168,7 @@ final class VisitReader {
       return Optional.of(new Visit.Looked(id, kind, count, Optional.empty(), node.at()));
     }
     complaints.add(
-        node,
-        "this closes no list",
-        "ids as in `[front, case]`, how many you counted, or `none`");
+        node, "this closes no list", "ids as in `[front, case]`, how many you counted, or `none`");
     return Optional.empty();
   }
 
@@ -247,7 +244,9 @@ final class VisitReader {
     }
     if (on.get().isBefore(date)) {
       complaints.add(
-          closed.on(), "closed before its own date " + Words.quoted(visit.date()), "that date or a later one");
+          closed.on(),
+          "closed before its own date " + Words.quoted(visit.date()),
+          "that date or a later one");
     }
     List<String> after = closed.after().stream().map(Text::value).sorted().toList();
     return new Visit.Closing(on.get(), after, hash.get());
@@ -256,7 +255,10 @@ final class VisitReader {
   private void closedAgainstItsName(boolean closed, boolean named, Fields file) {
     Node place = file.get("closed").orElse(file);
     if (closed) {
-      complaints.add(place, "a draft that says it is closed", "a draft without `closed`, which is written when it is closed");
+      complaints.add(
+          place,
+          "a draft that says it is closed",
+          "a draft without `closed`, which is written when it is closed");
     } else if (named) {
       complaints.add(place, "a visit that is not closed", "a file that ends in `.draft.yaml`");
     }

@@ -1,6 +1,8 @@
 package org.mainsgate.evidence;
 
-/** What is said where a field of the record has not its shape: what is wrong, then what is right. */
+/**
+ * What is said where a field of the record has not its shape: what is wrong, then what is right.
+ */
 final class Wording {
   static final int SHORT = 200;
   static final int LONG = 2000;

@@ -36,8 +36,7 @@ final class Words {
   }
 
   /** Whether the text is one of the valid names; else a complaint with the nearest of them. */
-  static boolean known(
-      Text text, String thing, Collection<String> valid, Complaints complaints) {
+  static boolean known(Text text, String thing, Collection<String> valid, Complaints complaints) {
     boolean known = valid.contains(text.value());
     if (!known) {
       complaints.addUnknown(text.at(), thing, text.value(), valid);
