@@ -38,15 +38,17 @@ final class Facts {
    * @param by the person of the visit
    * @param momentary what was true at that time only
    */
-  Fact single(
-      Entry entry, String file, LocalDate date, String by, Map<String, Fact> momentary) {
+  Fact single(Entry entry, String file, LocalDate date, String by, Map<String, Fact> momentary) {
     Property property = property(entry.property());
     LocalDate day = entry.on().orElse(date);
     Map<String, Fact> with = new HashMap<>();
     if (property instanceof Property.Quantity) {
       with.putAll(momentary);
     }
-    entry.with().forEach((name, value) -> with.put(name, plain(property(name), value, List.of(), Map.of())));
+    entry
+        .with()
+        .forEach(
+            (name, value) -> with.put(name, plain(property(name), value, List.of(), Map.of())));
     if (property instanceof Property.Quantity quantity
         && entry.value() instanceof Value.Amount amount) {
       Reading reading = Reading.of(entry, quantity, bench, rules.meterKinds(), day);
@@ -100,8 +102,7 @@ final class Facts {
     ExactInterval possible =
         quantity.least().map(ExactInterval::atLeast).orElse(ExactInterval.UNBOUNDED);
     Optional<ExactInterval> left = bounds.intersect(possible);
-    ExactInterval range =
-        left.orElseGet(() -> ExactInterval.point(quantity.least().orElseThrow()));
+    ExactInterval range = left.orElseGet(() -> ExactInterval.point(quantity.least().orElseThrow()));
     return new Fact.Amount(Range.of(range), true, false, left.isEmpty(), said, with);
   }
 
@@ -116,7 +117,9 @@ final class Facts {
         hi == null ? ExactInterval.UNBOUNDED : ExactInterval.point(hi));
   }
 
-  /** What several entries of one property of one thing say together; nothing where there is none. */
+  /**
+   * What several entries of one property of one thing say together; nothing where there is none.
+   */
   Optional<Fact> together(List<Fact> facts) {
     Optional<Fact> hull = facts.stream().reduce(Hull::of);
     return exclude(facts) ? hull.map(Hull::disagreeing) : hull;
@@ -137,7 +140,8 @@ final class Facts {
         sets.add(pointer.things());
       }
     }
-    return haveNothingInCommon(ranges) || sets.stream().reduce(Facts::common).map(Set::isEmpty).orElse(false);
+    return haveNothingInCommon(ranges)
+        || sets.stream().reduce(Facts::common).map(Set::isEmpty).orElse(false);
   }
 
   private static boolean haveNothingInCommon(List<ExactInterval> ranges) {

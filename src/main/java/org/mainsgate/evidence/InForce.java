@@ -22,9 +22,9 @@ import org.mainsgate.verdict.Said;
 /**
  * A record turned into what is in force on a day.
  *
- * <p>An entry counts unless it was withdrawn, or work has voided it, or a visit of a later date that
- * knew of it says something newer. All that count, count together: two readings of one day are both
- * believed, and the worse decides.
+ * <p>An entry counts unless it was withdrawn, or work has voided it, or a visit of a later date
+ * that knew of it says something newer. All that count, count together: two readings of one day are
+ * both believed, and the worse decides.
  */
 public final class InForce {
   private final Rules rules;
@@ -42,8 +42,7 @@ public final class InForce {
     this.instrument = record.instrument();
     this.on = on;
     this.timeline = new Timeline(record.visits());
-    this.voiding =
-        new Voiding(rules.vocabulary(), rules.dependencies(), instrument, timeline);
+    this.voiding = new Voiding(rules.vocabulary(), rules.dependencies(), instrument, timeline);
     this.facts = new Facts(rules, bench);
   }
 
@@ -82,8 +81,7 @@ public final class InForce {
     bench.site().forEach(entry -> put(all, entry, facts.single(entry, "bench", on, "", Map.of())));
     instrument
         .plate()
-        .forEach(
-            entry -> put(all, entry, facts.single(entry, instrument.tag(), on, "", Map.of())));
+        .forEach(entry -> put(all, entry, facts.single(entry, instrument.tag(), on, "", Map.of())));
     byProperty()
         .values()
         .forEach(
@@ -168,8 +166,7 @@ public final class InForce {
   private Optional<String> withdrawn(Dated dated) {
     for (Visit visit : timeline.visits()) {
       for (Visit.Withdrawal found : visit.withdrawn()) {
-        if (found.visit().equals(dated.visit().id())
-            && found.entry().equals(dated.entry().id())) {
+        if (found.visit().equals(dated.visit().id()) && found.entry().equals(dated.entry().id())) {
           String reason =
               rules.vocabulary().withdrawalReasons().getOrDefault(found.reason(), found.reason());
           return Optional.of("withdrawn: " + reason);
@@ -183,11 +180,7 @@ public final class InForce {
     Entry entry = dated.entry();
     setAside.add(
         new SetAside(
-            dated.id(),
-            title(entry.thing()),
-            property(entry).title(),
-            facts.text(entry),
-            why));
+            dated.id(), title(entry.thing()), property(entry).title(), facts.text(entry), why));
   }
 
   private Property property(Entry entry) {
@@ -258,7 +251,10 @@ public final class InForce {
     return lists;
   }
 
-  /** The things of a kind that are still there, and whether every word in force says that these are all. */
+  /**
+   * The things of a kind that are still there, and whether every word in force says that these are
+   * all.
+   */
   private Evidence.Listed list(String kind) {
     List<String> items =
         instrument.things().values().stream()
@@ -268,8 +264,7 @@ public final class InForce {
     List<Looked> words = looked(kind);
     boolean closed =
         !words.isEmpty() && words.stream().allMatch(word -> agrees(word.looked(), items));
-    Optional<Integer> counted =
-        words.stream().map(word -> word.looked().count()).reduce(Math::max);
+    Optional<Integer> counted = words.stream().map(word -> word.looked().count()).reduce(Math::max);
     List<Said> said = words.stream().map(Looked::said).toList();
     return new Evidence.Listed(new Listing(items, closed), counted, said);
   }
@@ -278,9 +273,7 @@ public final class InForce {
     return timeline.visits().stream()
         .flatMap(visit -> visit.work().stream())
         .anyMatch(
-            work ->
-                work.on().equals(thing)
-                    && rules.vocabulary().acts().get(work.act()).ends());
+            work -> work.on().equals(thing) && rules.vocabulary().acts().get(work.act()).ends());
   }
 
   private static boolean agrees(Visit.Looked looked, List<String> items) {
@@ -324,9 +317,7 @@ public final class InForce {
     Visit first = earlier.moment().visit();
     Visit second = later.moment().visit();
     return timeline.isBefore(first, second)
-        || (first.equals(second)
-            && later.moment().afterWork()
-            && !earlier.moment().afterWork());
+        || (first.equals(second) && later.moment().afterWork() && !earlier.moment().afterWork());
   }
 
   private List<Judged> judged() {

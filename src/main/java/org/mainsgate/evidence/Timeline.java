@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which visit came before which. Closed visits form a graph: each names those that its author knew to be
- * the latest. A draft comes after every closed visit. Two visits of people who did not know of each other
- * have no order.
+ * Which visit came before which. Closed visits form a graph: each names those that its author knew
+ * to be the latest. A draft comes after every closed visit. Two visits of people who did not know
+ * of each other have no order.
  */
 final class Timeline {
   private final List<Visit> visits;

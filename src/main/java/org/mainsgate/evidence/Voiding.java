@@ -9,11 +9,11 @@ import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Vocabulary;
 
 /**
- * What work has voided. The ruleset's table says what rests on the thing that was worked on; the person's
- * memory does not.
+ * What work has voided. The ruleset's table says what rests on the thing that was worked on; the
+ * person's memory does not.
  *
- * <p>Work voids all that is not known to have been recorded after it: also what somebody else recorded in
- * a visit that has no order with it.
+ * <p>Work voids all that is not known to have been recorded after it: also what somebody else
+ * recorded in a visit that has no order with it.
  */
 final class Voiding {
   private final Vocabulary vocabulary;

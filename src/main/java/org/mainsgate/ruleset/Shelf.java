@@ -44,11 +44,7 @@ public final class Shelf {
   record EditionsFile(Text format, Text newest, Map<String, EditionEntry> editions) {}
 
   record EditionEntry(
-      Text released,
-      Text vocabulary,
-      List<Text> common,
-      List<Text> profiles,
-      List<Text> tests) {}
+      Text released, Text vocabulary, List<Text> common, List<Text> profiles, List<Text> tests) {}
 
   /**
    * A profile to work under: one of the shelf's, or a file's.

@@ -52,8 +52,7 @@ public final class Fields implements Node {
       Field own = fields.get(field.key().value());
       boolean deeper =
           own != null && own.value() instanceof Fields && field.value() instanceof Fields;
-      Node value =
-          deeper ? ((Fields) own.value()).overlaid((Fields) field.value()) : field.value();
+      Node value = deeper ? ((Fields) own.value()).overlaid((Fields) field.value()) : field.value();
       together.put(field.key().value(), new Field(field.key(), value));
     }
     return new Fields(source, start, together);

@@ -3,7 +3,6 @@ package org.mainsgate.trial;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
@@ -73,11 +72,11 @@ final class TestCase {
         instrument.flatMap(
             i ->
                 part("visit", complaints)
-                    .flatMap(f -> reader.visit(f, id(f), Optional.empty(), bench.get(), i, complaints)));
+                    .flatMap(
+                        f -> reader.visit(f, id(f), Optional.empty(), bench.get(), i, complaints)));
     return visit.map(
         v -> {
-          InstrumentRecord whole =
-              new InstrumentRecord(bench.get(), instrument.get(), List.of(v));
+          InstrumentRecord whole = new InstrumentRecord(bench.get(), instrument.get(), List.of(v));
           LocalDate on = entry.on() == null ? v.date() : LocalDate.parse(entry.on().value());
           return new Engine(rules)
               .assess(rules.firstStage(), InForce.of(rules, whole, on).evidence());
@@ -116,11 +115,7 @@ final class TestCase {
 
   private Failure failure(String key, Text wanted, String profile, String found) {
     return new Failure(
-        entry.name().value(),
-        profile,
-        wanted.at().toString(),
-        key + ": " + wanted.value(),
-        found);
+        entry.name().value(), profile, wanted.at().toString(), key + ": " + wanted.value(), found);
   }
 
   private static boolean agrees(Assessment assessment, String key, String wanted) {
@@ -140,7 +135,9 @@ final class TestCase {
         .toList();
   }
 
-  /** Whether a finding is {@code outcome}, or {@code hold: reason} with that reason among its own. */
+  /**
+   * Whether a finding is {@code outcome}, or {@code hold: reason} with that reason among its own.
+   */
   private static boolean is(Finding finding, String wanted) {
     int colon = wanted.indexOf(':');
     String outcome = colon < 0 ? wanted : wanted.substring(0, colon);

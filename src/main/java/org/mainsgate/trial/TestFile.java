@@ -8,8 +8,8 @@ import org.mainsgate.source.Position;
 import org.mainsgate.source.Text;
 
 /**
- * A ruleset's test file as it is written: records, and what is expected of them and of small changes to
- * them.
+ * A ruleset's test file as it is written: records, and what is expected of them and of small
+ * changes to them.
  */
 record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests, Position at) {
 
@@ -22,8 +22,8 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
    * @param remove paths of fields that are taken out of the record
    * @param change fields that are put over the record
    * @param on the day that is asked about; the visit's own if not said
-   * @param expect by {@code check} or {@code check/thing}, or {@code stage}: the outcome, with {@code hold:
-   *     reason} where the reason matters
+   * @param expect by {@code check} or {@code check/thing}, or {@code stage}: the outcome, with
+   *     {@code hold: reason} where the reason matters
    */
   record TestEntry(
       Text name,

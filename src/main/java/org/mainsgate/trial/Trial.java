@@ -22,8 +22,8 @@ import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
 
 /**
- * A run of rulesets' test files: what is expected, which outcomes are seen, and whether any test notices
- * when a value is moved by a tenth.
+ * A run of rulesets' test files: what is expected, which outcomes are seen, and whether any test
+ * notices when a value is moved by a tenth.
  */
 public final class Trial {
   private static final List<Rational> TENTHS = List.of(Rational.of(9, 10), Rational.of(11, 10));
@@ -77,8 +77,7 @@ public final class Trial {
         found ->
             found
                 .tests()
-                .forEach(
-                    entry -> TestCase.of(entry, found, complaints).ifPresent(this::add)));
+                .forEach(entry -> TestCase.of(entry, found, complaints).ifPresent(this::add)));
   }
 
   private void add(TestCase test) {
@@ -191,10 +190,7 @@ public final class Trial {
     Complaints broken = new Complaints();
     profiles.forEach(
         (name, choice) ->
-            shelf
-                .moving(moved)
-                .open(choice, broken)
-                .ifPresent(found -> changed.put(name, found)));
+            shelf.moving(moved).open(choice, broken).ifPresent(found -> changed.put(name, found)));
     return !broken.isEmpty() || !failures(changed, false).isEmpty();
   }
 }

@@ -76,8 +76,7 @@ public final class Hull {
       return new Fact.Named(x.candidates(), x.recorded(), true, x.said(), x.with());
     }
     if (fact instanceof Fact.Pointer x) {
-      return new Fact.Pointer(
-          x.things(), x.complete(), x.recorded(), true, x.said(), x.with());
+      return new Fact.Pointer(x.things(), x.complete(), x.recorded(), true, x.said(), x.with());
     }
     Fact.Varying x = (Fact.Varying) fact;
     return new Fact.Varying(x.range(), x.recorded(), true, x.said(), x.with());
