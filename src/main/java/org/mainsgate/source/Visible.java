@@ -81,7 +81,7 @@ public final class Visible {
   }
 
   /** The number of terminal cells that a visible text takes. */
-  static int width(String text) {
+  public static int width(String text) {
     return text.codePoints().map(Visible::width).sum();
   }
 

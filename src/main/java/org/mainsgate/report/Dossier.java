@@ -1,0 +1,32 @@
+package org.mainsgate.report;
+
+import java.util.List;
+import java.util.Optional;
+import org.mainsgate.evidence.Instrument;
+import org.mainsgate.evidence.Visit;
+import org.mainsgate.verdict.Assessment;
+
+/**
+ * All that is reported of one instrument.
+ *
+ * @param setting what it was judged under
+ * @param instrument the instrument
+ * @param visits what was recorded, earliest first
+ * @param assessment what the stage says of it
+ * @param heads the hashes of the latest closed visits
+ * @param photo the picture that it is recognised by, if there is one that can be read
+ */
+public record Dossier(
+    Setting setting,
+    Instrument instrument,
+    List<Visit> visits,
+    Assessment assessment,
+    List<String> heads,
+    Optional<Picture> photo) {
+
+  /** Keeps the lists as they are. */
+  public Dossier {
+    visits = List.copyOf(visits);
+    heads = List.copyOf(heads);
+  }
+}

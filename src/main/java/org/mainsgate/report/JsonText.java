@@ -1,0 +1,154 @@
+package org.mainsgate.report;
+
+import java.util.HexFormat;
+import java.util.List;
+import java.util.function.Consumer;
+
+/** A JSON text as it grows: indented, with the fields in the order in which they are told. */
+final class JsonText {
+
+  private final StringBuilder out = new StringBuilder();
+  private int depth;
+  private boolean first = true;
+  private boolean named;
+
+  JsonText open() {
+    return begin('{');
+  }
+
+  JsonText close() {
+    return end('}');
+  }
+
+  JsonText openList() {
+    return begin('[');
+  }
+
+  JsonText closeList() {
+    return end(']');
+  }
+
+  /** The name of the value that comes next. */
+  JsonText name(String name) {
+    place();
+    quoted(name);
+    out.append(": ");
+    named = true;
+    return this;
+  }
+
+  JsonText text(String value) {
+    place();
+    quoted(value);
+    return this;
+  }
+
+  JsonText text(String name, String value) {
+    return name(name).text(value);
+  }
+
+  JsonText number(String name, int value) {
+    name(name).place();
+    out.append(value);
+    return this;
+  }
+
+  JsonText truth(String name, boolean value) {
+    name(name).place();
+    out.append(value);
+    return this;
+  }
+
+  JsonText nothing() {
+    place();
+    out.append("null");
+    return this;
+  }
+
+  <T> JsonText list(String name, List<T> values, Consumer<? super T> told) {
+    name(name).openList();
+    values.forEach(told);
+    return closeList();
+  }
+
+  /** The whole text, ended by a line feed. */
+  @Override
+  public String toString() {
+    return out + "\n";
+  }
+
+  private JsonText begin(char bracket) {
+    place();
+    out.append(bracket);
+    depth++;
+    first = true;
+    return this;
+  }
+
+  private JsonText end(char bracket) {
+    depth--;
+    if (!first) {
+      line();
+    }
+    out.append(bracket);
+    first = false;
+    return this;
+  }
+
+  /** Goes to where the next value or name stands. */
+  private void place() {
+    if (named) {
+      named = false;
+      return;
+    }
+    if (!first) {
+      out.append(',');
+    }
+    if (depth > 0) {
+      line();
+    }
+    first = false;
+  }
+
+  private void line() {
+    out.append('\n').append("  ".repeat(depth));
+  }
+
+  private void quoted(String text) {
+    out.append('"');
+    for (int i = 0; i < text.length(); i++) {
+      character(text, i);
+    }
+    out.append('"');
+  }
+
+  private void character(String text, int index) {
+    char c = text.charAt(index);
+    if (c == '"' || c == '\\') {
+      out.append('\\').append(c);
+    } else if (c < 0x20 || c == 0x7F || isAlone(text, index) || isUnseen(c)) {
+      out.append("\\u").append(HexFormat.of().toHexDigits(c));
+    } else {
+      out.append(c);
+    }
+  }
+
+  /** A surrogate without its other half has no bytes in UTF-8. */
+  private static boolean isAlone(String text, int index) {
+    char c = text.charAt(index);
+    if (Character.isHighSurrogate(c)) {
+      return index + 1 == text.length() || !Character.isLowSurrogate(text.charAt(index + 1));
+    }
+    return Character.isLowSurrogate(c)
+        && (index == 0 || !Character.isHighSurrogate(text.charAt(index - 1)));
+  }
+
+  /** What could end a line or reorder a screen, for people who read it there. */
+  private static boolean isUnseen(char c) {
+    return (c >= 0x80 && c <= 0x9F)
+        || (c >= 0x200B && c <= 0x200F)
+        || (c >= 0x2028 && c <= 0x202E)
+        || (c >= 0x2060 && c <= 0x206F)
+        || c == 0xFEFF;
+  }
+}

@@ -1,0 +1,140 @@
+package org.mainsgate.report;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import com.openhtmltopdf.util.XRLog;
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.FontMappers;
+
+/**
+ * The report on one instrument as pages: a tagged PDF for print and for the archive, after ISO
+ * 19005-3 level A and ISO 14289-1.
+ *
+ * <p>The same sheet gives the same bytes on one JDK. It opens no connection, reads no file, looks
+ * at no font of the machine and writes to no log.
+ */
+public final class Pdf {
+
+  private static final String STYLE = "report:style.css";
+  private static final String PHOTO = "report:photo.jpg";
+
+  /** Kept, since the log forgets the level of a logger that nobody holds. */
+  private static final List<Logger> SILENCED =
+      List.of(Logger.getLogger("org.apache.pdfbox"), Logger.getLogger("org.apache.fontbox"));
+
+  private final Typeface typeface;
+  private final TemplateEngine templates;
+
+  /** A press with the fonts and templates that ship with the program. */
+  public Pdf() {
+    SILENCED.forEach(logger -> logger.setLevel(Level.OFF));
+    XRLog.setLoggingEnabled(false);
+    FontMappers.set(NoSystemFonts.INSTANCE);
+    this.typeface = Typeface.shipped();
+    this.templates = TemplateEngine.createPrecompiled(ContentType.Html);
+  }
+
+  /**
+   * What of a sheet can't be printed as it was recorded: for each field its name and the character.
+   * A report with any of these is not made, so that no mark stands for a character that is not
+   * there.
+   */
+  public List<String> complaints(Sheet sheet) {
+    List<String> complaints = new ArrayList<>();
+    new Texts(
+            (field, text) ->
+                typeface
+                    .unprintable(normal(text))
+                    .ifPresent(character -> complaints.add(complaint(field, text, character))))
+        .of(sheet);
+    return complaints;
+  }
+
+  /**
+   * Writes the pages.
+   *
+   * @param on the date that the document carries as that of its making
+   * @throws IllegalArgumentException if there are {@link #complaints}
+   * @throws IOException if the stream can't be written to
+   */
+  public void write(Sheet sheet, LocalDate on, OutputStream out) throws IOException {
+    List<String> complaints = complaints(sheet);
+    if (!complaints.isEmpty()) {
+      throw new IllegalArgumentException(String.join("; ", complaints));
+    }
+    out.write(print(sheet, on));
+  }
+
+  private byte[] print(Sheet sheet, LocalDate on) throws IOException {
+    String page = page(sheet);
+    byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (PdfBoxRenderer renderer = builder(page, photo).buildPdfRenderer();
+        PDDocument document = renderer.createPDFKeepOpen()) {
+      new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on)
+          .put(document, page.getBytes(StandardCharsets.UTF_8), photo);
+      document.save(out);
+    }
+    return out.toByteArray();
+  }
+
+  /** The page as XHTML. */
+  String page(Sheet sheet) {
+    StringOutput page = new StringOutput();
+    templates.render("report.jte", sheet, page);
+    return normal(page.toString());
+  }
+
+  private static PdfRendererBuilder builder(String page, byte[] photo) {
+    Map<String, byte[]> known = Map.of(STYLE, Resources.read("/report/style.css"), PHOTO, photo);
+    return new PdfRendererBuilder()
+        .usePdfAConformance(PdfAConformance.PDFA_3_A)
+        .usePdfUaAccessibility(true)
+        .useColorProfile(Resources.read("/report/srgb.icc"))
+        .useFont(Typeface::regular, Typeface.FAMILY, 400, FontStyle.NORMAL, true)
+        .useFont(Typeface::bold, Typeface.FAMILY, 700, FontStyle.NORMAL, true)
+        .useUriResolver((base, uri) -> uri)
+        .useExternalResourceAccessControl(
+            (uri, type) -> known.containsKey(uri),
+            ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)
+        .useExternalResourceAccessControl(
+            (uri, type) -> known.containsKey(uri),
+            ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI)
+        .useProtocolsStreamImplementation(
+            uri -> new Bytes(known.getOrDefault(uri, new byte[0])), "report")
+        .withHtmlContent(page, null);
+  }
+
+  /** Composed letters, for which the fonts have glyphs of their own; they look the same. */
+  private static String normal(String text) {
+    return Normalizer.normalize(text, Normalizer.Form.NFC);
+  }
+
+  private static String complaint(String field, String text, int character) {
+    String shown = text.length() > 40 ? text.substring(0, 40) + "…" : text;
+    return String.format(
+        Locale.ROOT,
+        "%s: `%s` has the character U+%04X, which the fonts of the report can't print",
+        field,
+        shown,
+        character);
+  }
+}

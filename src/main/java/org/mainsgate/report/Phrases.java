@@ -1,0 +1,278 @@
+package org.mainsgate.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.mainsgate.formula.Ground;
+import org.mainsgate.quantity.ExactInterval;
+import org.mainsgate.quantity.Print;
+import org.mainsgate.quantity.Truth;
+import org.mainsgate.quantity.Unit;
+import org.mainsgate.ruleset.Kind;
+import org.mainsgate.ruleset.Property;
+import org.mainsgate.ruleset.Vocabulary;
+import org.mainsgate.verdict.Fact;
+import org.mainsgate.verdict.Finding;
+import org.mainsgate.verdict.Outcome;
+import org.mainsgate.verdict.Said;
+
+/**
+ * A finding in the words of the trade, the same on the screen and on paper.
+ *
+ * @param words the names for people of what the record says
+ */
+record Phrases(Vocabulary words) {
+
+  private static final int MOST_NAMED = 4;
+
+  /** The check, and the thing where that is not the instrument itself. */
+  static String title(Finding finding) {
+    return finding.check().over().isEmpty()
+        ? finding.check().title()
+        : finding.check().title() + ": " + finding.thingTitle();
+  }
+
+  /** What was compared and chosen, one line for each. */
+  List<String> grounds(Finding finding) {
+    return finding.arithmetic().stream().map(ground -> ground(finding, ground)).distinct().toList();
+  }
+
+  /** Why it came out so: the arithmetic of an open finding, with its reasons. */
+  List<String> because(Finding finding) {
+    List<String> lines = new ArrayList<>(grounds(finding));
+    finding.holds().stream()
+        .map(
+            hold ->
+                hold.text().isEmpty()
+                    ? hold.reason().words()
+                    : hold.reason().words() + ": " + hold.text())
+        .forEach(lines::add);
+    if (finding.outcome() == Outcome.FAIL) {
+      lines.add("not met; it protects " + finding.check().protects());
+    }
+    finding.notes().stream().map(Phrases::note).forEach(lines::add);
+    return lines;
+  }
+
+  /** The one line that says most about a pass. */
+  String brief(Finding finding) {
+    return finding.arithmetic().stream()
+        .filter(ground -> ground.truth() == Truth.MET)
+        .filter(Ground.Comparison.class::isInstance)
+        .findFirst()
+        .map(ground -> ground(finding, ground))
+        .orElseGet(() -> String.join(", ", found(finding)));
+  }
+
+  /** The readings and observations themselves, without what was recorded with them. */
+  private List<String> found(Finding finding) {
+    return finding.inputs().stream()
+        .filter(input -> input.name().indexOf('.') < 0)
+        .map(input -> input.title() + " " + recorded(input))
+        .limit(MOST_NAMED)
+        .toList();
+  }
+
+  /** A ground with both its sides and how it came out by itself. */
+  String ground(Finding finding, Ground ground) {
+    if (ground instanceof Ground.Comparison comparison) {
+      return left(finding, comparison)
+          + " against "
+          + right(finding, comparison)
+          + ": "
+          + came(comparison);
+    }
+    if (ground instanceof Ground.Choice choice) {
+      return choice(finding, choice);
+    }
+    Ground.OpenList list = (Ground.OpenList) ground;
+    return "the list of " + plural(list.kind()) + " is not closed";
+  }
+
+  /** How a comparison came out, with its margin. */
+  private static String came(Ground.Comparison comparison) {
+    Truth truth = comparison.truth();
+    return Margin.of(comparison).map(margin -> margin.words(truth)).orElse(truth(truth));
+  }
+
+  /** A truth value for people. */
+  static String truth(Truth truth) {
+    return switch (truth) {
+      case MET -> "met";
+      case UNDECIDED -> "not decided";
+      case NOT_MET -> "not met";
+    };
+  }
+
+  private String left(Finding finding, Ground.Comparison comparison) {
+    Optional<Finding.Input> input = input(finding, comparison.leftText());
+    if (input.isPresent()) {
+      return reading(input.get(), comparison.left(), comparison.unit());
+    }
+    return terms(finding, comparison.leftTerms(), comparison.left(), comparison.unit(), true);
+  }
+
+  /** The other side, with its direction where that is not "at most". */
+  private String right(Finding finding, Ground.Comparison comparison) {
+    Optional<Finding.Input> input = input(finding, comparison.rightText());
+    String sum =
+        input.isPresent()
+            ? reading(input.get(), comparison.right(), comparison.unit())
+            : terms(finding, comparison.rightTerms(), comparison.right(), comparison.unit(), false);
+    return switch (comparison.operator()) {
+      case "≥" -> "at least " + sum;
+      case ">" -> "more than " + sum;
+      case "<" -> "less than " + sum;
+      default -> sum;
+    };
+  }
+
+  /** {@code 0.13 Ω (0.097 to 0.163)}: as typed, then what it means. */
+  private static String reading(Finding.Input input, ExactInterval value, Unit unit) {
+    if (!input.fact().recorded()) {
+      return input.title() + " not recorded";
+    }
+    List<Said> said = input.fact().said();
+    Unit printed = said.stream().flatMap(one -> one.unit().stream()).findFirst().orElse(unit);
+    String typed = said.stream().map(Said::text).distinct().collect(Collectors.joining(", "));
+    String known = Print.interval(value, printed);
+    return value.isPoint() && said.size() == 1 ? typed : typed + " (" + known + ")";
+  }
+
+  private String terms(
+      Finding finding, List<Ground.Term> terms, ExactInterval whole, Unit unit, boolean named) {
+    if (terms.isEmpty()) {
+      return Print.quantity(whole, unit);
+    }
+    return terms.stream()
+        .map(term -> term(finding, term, named || terms.size() > 1))
+        .collect(Collectors.joining(" + "))
+        .replace(" + -", " − ");
+  }
+
+  private String term(Finding finding, Ground.Term term, boolean named) {
+    String value = Print.quantity(term.value(), term.unit());
+    boolean cited = finding.limits().stream().anyMatch(limit -> isOf(limit, term.label()));
+    return named && !cited ? value + " (" + spoken(term.label()) + ")" : value;
+  }
+
+  /** Whether a term is a limit, or the cell of a row that was used. */
+  private static boolean isOf(Finding.Used limit, String label) {
+    int row = limit.name().indexOf('[');
+    return row < 0
+        ? limit.name().equals(label)
+        : label.matches("[a-z0-9_]+\\([^()]*\\)\\.[a-z0-9_]+")
+            && label.startsWith(limit.name().substring(0, row) + "(");
+  }
+
+  /** The text of a formula as a person says it. */
+  private String spoken(String label) {
+    return words
+        .property(label)
+        .map(Property::title)
+        .orElse(label.replace('_', ' ').replace("*", "×"));
+  }
+
+  private String choice(Finding finding, Ground.Choice choice) {
+    Optional<Finding.Input> input = input(finding, choice.text());
+    String name = property(choice.text());
+    String title = input.map(Finding.Input::title).orElseGet(() -> spoken(name));
+    String is = input.isPresent() ? recorded(input.get()) : titles(name, choice.candidates());
+    String question = (choice.negated() ? "anything but " : "") + titles(name, choice.wanted());
+    return title + ": " + is + "; " + question + "? " + answer(choice.truth());
+  }
+
+  private static String answer(Truth truth) {
+    return switch (truth) {
+      case MET -> "yes";
+      case UNDECIDED -> "not known";
+      case NOT_MET -> "no";
+    };
+  }
+
+  /** What is in force of an input, as recorded. */
+  String recorded(Finding.Input input) {
+    Fact fact = input.fact();
+    if (!fact.recorded() && fact.said().isEmpty()) {
+      return "not recorded";
+    }
+    String said = fact.said().stream().map(Said::text).distinct().collect(Collectors.joining(", "));
+    return fact.recorded() ? said : said + " (not settled)";
+  }
+
+  /** What an input can be: an interval, or the names that are left. */
+  String known(Finding.Input input) {
+    Fact fact = input.fact();
+    if (fact instanceof Fact.Amount number) {
+      return Print.quantity(number.range().exact(), unit(input));
+    }
+    if (fact instanceof Fact.Varying varying) {
+      return Print.quantity(varying.range().lowest().hull(varying.range().highest()), unit(input));
+    }
+    if (fact instanceof Fact.Named named) {
+      return titles(input.property().name(), named.candidates().stream().sorted().toList());
+    }
+    Fact.Pointer pointer = (Fact.Pointer) fact;
+    return pointer.things().stream().sorted().collect(Collectors.joining(" or "));
+  }
+
+  /** The unit to print an input in: the one it was typed in, else the vocabulary's. */
+  static Unit unit(Finding.Input input) {
+    Optional<Unit> typed =
+        input.fact().said().stream().flatMap(said -> said.unit().stream()).findFirst();
+    if (typed.isEmpty() && input.property() instanceof Property.Quantity quantity) {
+      return quantity.unit();
+    }
+    return typed.orElseThrow(() -> new IllegalArgumentException("no number: " + input.name()));
+  }
+
+  private Optional<Finding.Input> input(Finding finding, String text) {
+    return finding.inputs().stream()
+        .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
+        .findFirst();
+  }
+
+  private String titles(String property, List<String> values) {
+    if (values.isEmpty()) {
+      return "nothing";
+    }
+    return values.stream().map(value -> title(property, value)).collect(Collectors.joining(" or "));
+  }
+
+  /** A named value for people. */
+  String title(String property, String value) {
+    return words
+        .property(property)
+        .filter(Property.Observation.class::isInstance)
+        .map(found -> ((Property.Observation) found).title(value))
+        .orElse(value);
+  }
+
+  /** A property for people. */
+  String titleOf(String property) {
+    return words.property(property).map(Property::title).orElse(property);
+  }
+
+  String plural(String kind) {
+    return words.kind(kind).map(Kind::plural).orElse(kind);
+  }
+
+  private static String property(String path) {
+    return path.substring(path.lastIndexOf('.') + 1);
+  }
+
+  /** A remark with its value. */
+  static String note(Finding.Remark note) {
+    if (note.shows().isEmpty() || note.unit().isEmpty()) {
+      return note.says();
+    }
+    return note.says() + " (" + Print.quantity(note.shows().get(), note.unit().get()) + ")";
+  }
+
+  /** The verdict in capitals, for a heading. */
+  static String capitals(String word) {
+    return word.toUpperCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,236 @@
+package org.mainsgate.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.mainsgate.evidence.Instrument;
+import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Stage;
+import org.mainsgate.source.Visible;
+import org.mainsgate.verdict.Finding;
+import org.mainsgate.verdict.Outcome;
+import org.mainsgate.verdict.Reason;
+import org.mainsgate.verdict.Verdict;
+
+/**
+ * Verdicts for a person at a terminal of 80 columns.
+ *
+ * <p>Each outcome has a word and a sign: a gate of two posts, open, or with one bar or a grille
+ * across it.
+ */
+public final class Screen {
+
+  private static final int SIGN = 4;
+  private static final int IDENTITY = 16;
+
+  private final Palette palette;
+
+  /** A screen that sets words off as the palette says. */
+  public Screen(Palette palette) {
+    this.palette = palette;
+  }
+
+  /** Everything about one instrument. */
+  public String instrument(Dossier dossier) {
+    Lines lines = new Lines();
+    head(lines, dossier);
+    Phrases phrases = new Phrases(dossier.setting().rules().vocabulary());
+    List<Finding> findings = dossier.assessment().findings();
+    open(lines, phrases, "fails", with(findings, Outcome.FAIL));
+    open(
+        lines,
+        phrases,
+        "holds",
+        folded(findings).isEmpty() ? with(findings, Outcome.HOLD) : unfolded(findings));
+    folded(findings).values().forEach(list -> fold(lines, list));
+    passes(lines, phrases, with(findings, Outcome.PASS));
+    int skipped = with(findings, Outcome.NOT_APPLICABLE).size();
+    if (skipped > 0) {
+      lines.blank().add(0, "not applicable: " + skipped);
+    }
+    cautions(lines, dossier);
+    return lines.toString();
+  }
+
+  /** What stands below the last instrument: all verdicts, the rules, and what they don't reach. */
+  public String summary(Setting setting, List<Dossier> dossiers) {
+    Lines lines = new Lines();
+    int widest =
+        dossiers.stream().mapToInt(d -> Visible.width(d.instrument().tag())).max().orElse(0);
+    for (Dossier dossier : dossiers) {
+      Outcome outcome = outcome(dossier.assessment().verdict());
+      String tag = dossier.instrument().tag();
+      String pad = " ".repeat(widest - Visible.width(tag) + 2);
+      lines.add(
+          0,
+          tag + pad + sign(outcome) + " " + painted(outcome) + "  ",
+          widest + 2 + SIGN + outcome.word().length() + 2,
+          dossier.instrument().what());
+    }
+    if (!dossiers.isEmpty()) {
+      lines.blank();
+    }
+    rules(lines, setting);
+    lines.add(0, setting.stage().title() + ": " + setting.stage().says());
+    lines.add(0, "Local codes and a qualified person have the last word.");
+    return lines.toString();
+  }
+
+  private void head(Lines lines, Dossier dossier) {
+    Instrument instrument = dossier.instrument();
+    Stage stage = dossier.assessment().stage();
+    Outcome outcome = outcome(dossier.assessment().verdict());
+    lines.add(0, instrument.tag() + "  ", identity(instrument));
+    lines.add(0, stage.title() + ", " + dossier.setting().on());
+    lines.blank();
+    lines.add(
+        0,
+        sign(outcome) + " " + painted(outcome) + "  ",
+        SIGN + outcome.word().length() + 2,
+        meaning(stage, outcome));
+  }
+
+  private static String identity(Instrument instrument) {
+    List<String> parts = new ArrayList<>();
+    parts.add(instrument.what());
+    String made = (instrument.maker() + " " + instrument.model()).strip();
+    if (!made.isEmpty()) {
+      parts.add(made);
+    }
+    if (!instrument.serial().isEmpty()) {
+      parts.add("serial number " + instrument.serial());
+    }
+    return String.join(", ", parts);
+  }
+
+  /** What a verdict means, in the words of the stage. */
+  static String meaning(Stage stage, Outcome outcome) {
+    return switch (outcome) {
+      case PASS -> stage.pass();
+      case HOLD, NOT_APPLICABLE -> stage.hold();
+      case FAIL -> stage.fail();
+    };
+  }
+
+  /** A verdict as the outcome of the same word. */
+  static Outcome outcome(Verdict verdict) {
+    return switch (verdict) {
+      case PASS -> Outcome.PASS;
+      case HOLD -> Outcome.HOLD;
+      case FAIL -> Outcome.FAIL;
+    };
+  }
+
+  private void open(Lines lines, Phrases phrases, String head, List<Finding> findings) {
+    if (findings.isEmpty()) {
+      return;
+    }
+    lines.blank().add(0, head);
+    for (Finding finding : findings) {
+      lead(lines, finding.outcome(), Phrases.title(finding));
+      phrases.because(finding).forEach(because -> lines.add(SIGN, because));
+      finding.settles().forEach(settles -> lines.add(SIGN, "settled by: ", settles));
+      say(lines, "to do: ", finding.remedy());
+      say(lines, "caution: ", finding.check().caution());
+    }
+  }
+
+  private static void say(Lines lines, String lead, String text) {
+    if (!text.isEmpty()) {
+      lines.add(SIGN, lead, text);
+    }
+  }
+
+  private void lead(Lines lines, Outcome outcome, String text) {
+    lines.add(0, palette.paint(outcome, sign(outcome)) + " ", SIGN, text);
+  }
+
+  /** Holds that say nothing but that one list is open. */
+  private static Map<String, List<Finding>> folded(List<Finding> findings) {
+    return findings.stream()
+        .filter(Screen::isOpenList)
+        .collect(
+            Collectors.groupingBy(
+                finding -> finding.thingTitle() + ": " + finding.holds().get(0).text(),
+                LinkedHashMap::new,
+                Collectors.toList()));
+  }
+
+  private static List<Finding> unfolded(List<Finding> findings) {
+    return with(findings, Outcome.HOLD).stream().filter(Predicate.not(Screen::isOpenList)).toList();
+  }
+
+  private static boolean isOpenList(Finding finding) {
+    return finding.holds().size() == 1 && finding.holds().get(0).reason() == Reason.LIST_OPEN;
+  }
+
+  private void fold(Lines lines, List<Finding> holds) {
+    Finding first = holds.get(0);
+    String checks =
+        holds.stream()
+            .map(finding -> finding.check().title())
+            .distinct()
+            .collect(Collectors.joining("; "));
+    lead(
+        lines,
+        Outcome.HOLD,
+        first.thingTitle() + ": " + Reason.LIST_OPEN.words() + ", " + first.holds().get(0).text());
+    lines.add(SIGN, "waiting for it: ", checks);
+    first.settles().forEach(settles -> lines.add(SIGN, "settled by: ", settles));
+  }
+
+  private void passes(Lines lines, Phrases phrases, List<Finding> findings) {
+    if (findings.isEmpty()) {
+      return;
+    }
+    lines.blank().add(0, "passes");
+    for (Finding finding : findings) {
+      String brief = phrases.brief(finding);
+      lead(lines, Outcome.PASS, Phrases.title(finding) + (brief.isEmpty() ? "" : ", " + brief));
+      finding.notes().forEach(note -> lines.add(SIGN, "note: ", Phrases.note(note)));
+      finding
+          .judged()
+          .ifPresent(judged -> lines.add(SIGN, "judged by: ", SheetWriter.judged(judged)));
+    }
+  }
+
+  private static void cautions(Lines lines, Dossier dossier) {
+    lines.blank().add(0, "cautions");
+    dossier.assessment().stage().cautions().forEach(caution -> lines.add(0, "  - ", caution));
+  }
+
+  private static void rules(Lines lines, Setting setting) {
+    Rules rules = setting.rules();
+    lines.add(0, "profile " + rules.profile() + ": " + rules.title());
+    lines.add(
+        0,
+        "rules "
+            + rules.edition()
+            + ", identity "
+            + rules.identity().substring(0, Math.min(IDENTITY, rules.identity().length())));
+    if (setting.whatIf()) {
+      lines.add(0, "What if: these are not the rules that the bench names.");
+    }
+  }
+
+  private static List<Finding> with(List<Finding> findings, Outcome outcome) {
+    return findings.stream().filter(finding -> finding.outcome() == outcome).toList();
+  }
+
+  private String painted(Outcome outcome) {
+    return palette.paint(outcome, Phrases.capitals(outcome.word()));
+  }
+
+  /** Two posts, and what stands between them. */
+  private static String sign(Outcome outcome) {
+    return switch (outcome) {
+      case PASS -> "| |";
+      case HOLD -> "|-|";
+      case FAIL -> "|#|";
+      case NOT_APPLICABLE -> " . ";
+    };
+  }
+}
