@@ -10,12 +10,7 @@ import picocli.CommandLine.Spec;
     name = "mainsgate",
     version = "mainsgate 0.1.0",
     mixinStandardHelpOptions = true,
-    subcommands = {
-      CheckCommand.class,
-      ReportCommand.class,
-      CloseCommand.class,
-      RulesCommand.class
-    },
+    subcommands = {CheckCommand.class, ReportCommand.class, CloseCommand.class, RulesCommand.class},
     synopsisSubcommandLabel = "COMMAND",
     description = {
       "A gate between an old instrument and the mains.",

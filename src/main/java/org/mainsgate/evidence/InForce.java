@@ -273,7 +273,7 @@ public final class InForce {
     return timeline.visits().stream()
         .flatMap(visit -> visit.work().stream())
         .anyMatch(
-            work -> work.on().equals(thing) && rules.vocabulary().acts().get(work.act()).ends());
+            work -> work.on().equals(thing) && rules.vocabulary().ends(work.act()));
   }
 
   private static boolean agrees(Visit.Looked looked, List<String> items) {
