@@ -43,6 +43,7 @@ final class Tree {
   private @Nullable Node root;
   private boolean faithful = true;
   private int documents;
+  private int nodes;
   private int lastPlace;
 
   Tree(SourceText source, String harmless, Complaints complaints) {
@@ -92,6 +93,13 @@ final class Tree {
       return isFirstDocument(start);
     }
     if (event instanceof NodeEvent node) {
+      if (++nodes > StrictYaml.MOST_NODES) {
+        complaints.add(
+            source.position(start),
+            "too many values",
+            "at most " + StrictYaml.MOST_NODES + " in a file");
+        return false;
+      }
       refuseDecoration(node, start);
     }
     if (event instanceof AliasEvent) {
