@@ -10,7 +10,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "check",
     mixinStandardHelpOptions = true,
+    header = "Judge the instruments of a bench",
     description = {
+      "",
       "Judges the instruments of a bench: pass, hold or fail, with the arithmetic,",
       "and what would settle a hold. Nothing is written.",
       ""

@@ -16,7 +16,9 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "close",
     mixinStandardHelpOptions = true,
+    header = "Close a visit, never to be changed again",
     description = {
+      "",
       "Closes a visit: its draft becomes a file that is never changed again. A later",
       "visit corrects it. The file names the visits that it knew, so that a change,",
       "a removal or another order is noticed; its hash stands beside it.",

@@ -19,7 +19,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "report",
     mixinStandardHelpOptions = true,
+    header = "Judge them and write a PDF for each",
     description = {
+      "",
       "Judges the instruments of a bench, prints the verdicts, and writes one PDF",
       "for each instrument. A report of the same instrument and day is replaced.",
       ""

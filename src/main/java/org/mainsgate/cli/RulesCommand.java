@@ -26,7 +26,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     subcommands = {RulesCommand.RulesCheck.class, RulesCommand.RulesTest.class},
     synopsisSubcommandLabel = "COMMAND",
-    description = "Looks after the rulesets: whether they are sound, and whether they are tested.")
+    header = "Look after the rulesets",
+    description = {"", "Whether the rulesets are sound, and whether they are tested.", ""})
 final class RulesCommand implements Runnable {
   @Spec CommandSpec spec;
 
@@ -54,7 +55,9 @@ final class RulesCommand implements Runnable {
   @Command(
       name = "check",
       mixinStandardHelpOptions = true,
+      header = "Say what is wrong with the rulesets",
       description = {
+        "",
         "Reads the common rules with every profile of the program, and with profiles",
         "in files: names, units, sources, tables, prerequisites, and that no check",
         "says anything but hold before something is recorded.",
@@ -116,7 +119,9 @@ final class RulesCommand implements Runnable {
   @Command(
       name = "test",
       mixinStandardHelpOptions = true,
+      header = "Run the rulesets' own tests",
       description = {
+        "",
         "Runs the rulesets' own tests: evidence in, findings out. Says which outcome of",
         "which check no test has seen, and which limit can be moved by a tenth without",
         "any test noticing. A profile FILE brings its tests in FILE.tests.yaml beside it.",
