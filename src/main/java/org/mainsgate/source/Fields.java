@@ -1,5 +1,6 @@
 package org.mainsgate.source;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
