@@ -1,5 +1,12 @@
 package org.mainsgate.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import org.mainsgate.report.Palette;
+
 /** The program's entry point. */
 public final class Main {
   private Main() {}
@@ -10,6 +17,24 @@ public final class Main {
    * @param arguments the command and its arguments
    */
   public static void main(String[] arguments) {
-    System.out.println("mainsgate");
+    PrintStream out = stream(FileDescriptor.out);
+    PrintStream err = stream(FileDescriptor.err);
+    int code = new App(out, err, Clock.systemUTC(), palette()).run(arguments);
+    out.flush();
+    err.flush();
+    System.exit(code);
+  }
+
+  /** UTF-8 whatever the machine is set to. */
+  private static PrintStream stream(FileDescriptor descriptor) {
+    return new PrintStream(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
+  }
+
+  /** Words are set off only where a person looks at a terminal that can do it and has not said no. */
+  private static Palette palette() {
+    boolean terminal = System.console() != null;
+    boolean dumb = "dumb".equals(System.getenv("TERM"));
+    boolean refused = System.getenv("NO_COLOR") != null;
+    return terminal && !dumb && !refused ? Palette.ANSI : Palette.NONE;
   }
 }

@@ -2,9 +2,11 @@ package org.mainsgate.evidence;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.mainsgate.quantity.MeterRange;
 
 /**
@@ -50,6 +52,11 @@ public record Bench(
   public record Meter(
       String name, String title, String serial, String kind, List<MeterData> history) {
 
+    /** Keeps the history as it is. */
+    public Meter {
+      history = List.copyOf(history);
+    }
+
     /** What was known of it on a day. */
     public Optional<MeterData> on(LocalDate day) {
       return history.stream().filter(data -> !data.from().isAfter(day)).reduce((a, b) -> b);
@@ -68,7 +75,13 @@ public record Bench(
       LocalDate from,
       String calibrated,
       Optional<LocalDate> due,
-      Map<String, List<MeterRange>> functions) {}
+      Map<String, List<MeterRange>> functions) {
+
+    /** Keeps the functions as they are. */
+    public MeterData {
+      functions = Collections.unmodifiableMap(new TreeMap<>(functions));
+    }
+  }
 
   /**
    * A way of measuring.
@@ -86,13 +99,19 @@ public record Bench(
       Optional<String> meter,
       Optional<String> range,
       Optional<String> nulled,
-      Map<String, Value> with) {}
+      Map<String, Value> with) {
+
+    /** Keeps what is recorded as it is. */
+    public Method {
+      with = Collections.unmodifiableMap(new TreeMap<>(with));
+    }
+  }
 
   /** Keeps the collections as they are. */
   public Bench {
-    people = Map.copyOf(people);
-    meters = Map.copyOf(meters);
-    methods = Map.copyOf(methods);
+    people = Collections.unmodifiableMap(new TreeMap<>(people));
+    meters = Collections.unmodifiableMap(new TreeMap<>(meters));
+    methods = Collections.unmodifiableMap(new TreeMap<>(methods));
     site = List.copyOf(site);
   }
 }

@@ -1,7 +1,10 @@
 package org.mainsgate.evidence;
 
+import java.time.LocalDate;
+import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.mainsgate.source.Position;
 
 /**
@@ -31,12 +34,12 @@ public record Entry(
     Optional<String> range,
     Optional<String> nulled,
     Optional<String> by,
-    Optional<java.time.LocalDate> on,
+    Optional<LocalDate> on,
     String note,
     Position at) {
 
   /** Keeps what was recorded with it as it is. */
   public Entry {
-    with = Map.copyOf(with);
+    with = Collections.unmodifiableMap(new TreeMap<>(with));
   }
 }

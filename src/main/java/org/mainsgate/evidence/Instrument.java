@@ -1,8 +1,10 @@
 package org.mainsgate.evidence;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * One instrument: what it is, and the list of things on it. Nothing that work can change stands
@@ -16,7 +18,7 @@ import java.util.Optional;
  * @param serial its serial number, empty if it has none
  * @param made when it was made, in words; empty if unknown
  * @param photo the picture that it is recognised by: a path inside its folder
- * @param things the things on it, by id, in the order of the file
+ * @param things the things on it, in the order of their ids
  * @param plate what stands on its plate
  */
 public record Instrument(
@@ -40,8 +42,9 @@ public record Instrument(
    */
   public record Thing(String id, String kind, String title) {}
 
-  /** Keeps the plate as it is. */
+  /** Keeps the things and the plate as they are. */
   public Instrument {
+    things = Collections.unmodifiableMap(new TreeMap<>(things));
     plate = List.copyOf(plate);
   }
 }

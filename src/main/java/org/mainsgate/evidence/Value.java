@@ -1,5 +1,7 @@
 package org.mainsgate.evidence;
 
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.Set;
 import org.mainsgate.quantity.Typed;
 
@@ -16,14 +18,17 @@ public sealed interface Value {
   /**
    * Named values, any of which it can be. "Unknown" is all of them.
    *
-   * @param candidates the names; never empty
+   * @param candidates the names, in the vocabulary's order; never empty
    * @param text as a person reads it
    */
   record Names(Set<String> candidates, String text) implements Value {
 
     /** Keeps the candidates as they are. */
     public Names {
-      candidates = Set.copyOf(candidates);
+      candidates = Collections.unmodifiableSet(new LinkedHashSet<>(candidates));
+      if (candidates.isEmpty()) {
+        throw new IllegalArgumentException("no candidate");
+      }
     }
   }
 

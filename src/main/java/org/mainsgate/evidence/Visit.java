@@ -49,6 +49,24 @@ public record Visit(
     withdrawn = List.copyOf(withdrawn);
   }
 
+  /** The same visit, not closed. */
+  public Visit opened() {
+    return new Visit(
+        id,
+        date,
+        by,
+        found,
+        foundLists,
+        work,
+        left,
+        leftLists,
+        judged,
+        withdrawn,
+        note,
+        Optional.empty(),
+        at);
+  }
+
   /**
    * A person's word that a list is complete.
    *

@@ -66,7 +66,7 @@ enum Arithmetic {
 
     @Override
     Signs signs(Signs left, Signs right) {
-      return right.mayBeZero() ? Signs.ANY : left.times(right);
+      return right.mayBeZero() || right.mayBeUnknown() ? Signs.ANY : left.times(right);
     }
   },
   MIN("take the smaller of") {
@@ -119,21 +119,27 @@ enum Arithmetic {
   abstract Signs signs(Signs left, Signs right);
 
   /**
-   * How the result moves with a limit, from how both sides move with it. A product follows a side
-   * as far as the other side has one sign; a quotient does so only where the divisor is never zero,
-   * since at zero nothing is known and a move away from it would make something known.
+   * How the result moves with a limit, from how both sides move with it.
+   *
+   * <p>A product follows a side as far as the other has one sign, and a quotient as far as its
+   * divisor has one and is never zero. Where nothing may be known of a factor, a side that may be
+   * zero is no guide: zero times the unknown is zero, so a move to zero would make something known.
    */
   Sign slope(Sign left, Sign right, Signs leftSigns, Signs rightSigns) {
     return switch (this) {
       case PLUS, MIN, MAX -> left.join(right);
       case MINUS -> left.join(right.flip());
-      case TIMES -> left.scaled(rightSigns).join(right.scaled(leftSigns));
-      case OVER -> left.scaled(rightSigns).join(underneath(right, leftSigns, rightSigns));
+      case TIMES -> factor(left, leftSigns, rightSigns).join(factor(right, rightSigns, leftSigns));
+      case OVER -> left.scaled(rightSigns).join(divisor(right, leftSigns, rightSigns));
     };
   }
 
-  private static Sign underneath(Sign divisor, Signs dividend, Signs signs) {
-    boolean oneSign = !signs.mayBeZero() && !signs.isMixed();
-    return oneSign ? divisor.flip().scaled(dividend) : divisor.unclear();
+  private static Sign factor(Sign side, Signs own, Signs other) {
+    return other.mayBeUnknown() && own.mayBeZero() ? side.unclear() : side.scaled(other);
+  }
+
+  private static Sign divisor(Sign side, Signs dividend, Signs own) {
+    boolean clear = !own.mayBeZero() && !own.mayBeUnknown() && !own.isMixed();
+    return clear ? side.flip().scaled(dividend) : side.unclear();
   }
 }

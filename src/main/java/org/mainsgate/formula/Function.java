@@ -36,7 +36,7 @@ enum Function {
       case MINUS -> argument.negate();
       case SQRT -> argument.mayBeNegative() ? Signs.ANY : argument;
       case LN -> Signs.ANY;
-      case EXP2 -> Signs.POSITIVE;
+      case EXP2 -> Signs.POSITIVE.or(Signs.ZERO);
     };
   }
 

@@ -307,10 +307,10 @@ sealed interface NumberNode extends Node {
       return total;
     }
 
-    /** Any sign: while the list is open the sum is unknown, not merely of unknown size. */
     @Override
     public Signs signs() {
-      return Signs.ANY;
+      Signs one = body.signs();
+      return one.plus(one).or(one).or(Signs.ZERO).orUnknown();
     }
 
     @Override
@@ -380,10 +380,9 @@ sealed interface NumberNode extends Node {
       return table.touched(candidates);
     }
 
-    /** Any sign: outside the table nothing is known. */
     @Override
     public Signs signs() {
-      return Signs.ANY;
+      return table.signs(column.name()).orUnknown();
     }
 
     @Override

@@ -43,7 +43,8 @@ public final class Shelf {
 
   record EditionsFile(Text format, Text newest, Map<String, EditionEntry> editions) {}
 
-  record EditionEntry(Text released, Text vocabulary, List<Text> common, List<Text> profiles) {}
+  record EditionEntry(
+      Text released, Text vocabulary, List<Text> common, List<Text> profiles, List<Text> tests) {}
 
   /**
    * A profile to work under: one of the shelf's, or a file's.
@@ -71,19 +72,11 @@ public final class Shelf {
         .orElse(List.of());
   }
 
-  /**
-   * The names of the newest edition's files, each under its folder, in the order of their identity.
-   */
-  public List<String> files() {
-    Optional<EditionEntry> entry = newest(new Complaints());
-    List<String> files = new ArrayList<>();
-    entry.ifPresent(
-        found -> {
-          files.add(found.vocabulary().value());
-          found.common().forEach(file -> files.add(file.value()));
-          found.profiles().forEach(profile -> files.add("profiles/" + profile.value() + ".yaml"));
-        });
-    return files;
+  /** The names of the newest edition's test files. */
+  public List<String> tests() {
+    return newest(new Complaints())
+        .map(entry -> entry.tests().stream().map(Text::value).toList())
+        .orElse(List.of());
   }
 
   /** The bytes of a file of the newest edition, if there is such a file. */

@@ -42,6 +42,45 @@ public final class Fields implements Node {
     return List.copyOf(fields.values());
   }
 
+  /**
+   * These fields with others put over them: fields on both sides are put together in the same way,
+   * and of everything else the other's counts.
+   */
+  public Fields overlaid(Fields over) {
+    Map<String, Field> together = new LinkedHashMap<>(fields);
+    for (Field field : over.fields()) {
+      Field own = fields.get(field.key().value());
+      boolean deeper =
+          own != null && own.value() instanceof Fields && field.value() instanceof Fields;
+      Node value = deeper ? ((Fields) own.value()).overlaid((Fields) field.value()) : field.value();
+      together.put(field.key().value(), new Field(field.key(), value));
+    }
+    return new Fields(source, start, together);
+  }
+
+  /** These fields without the one at a path of names; empty if nothing is there. */
+  public Optional<Fields> without(List<String> path) {
+    Field field = fields.get(path.get(0));
+    if (field == null) {
+      return Optional.empty();
+    }
+    Map<String, Field> left = new LinkedHashMap<>(fields);
+    if (path.size() == 1) {
+      left.remove(path.get(0));
+      return Optional.of(new Fields(source, start, left));
+    }
+    if (!(field.value() instanceof Fields deeper)) {
+      return Optional.empty();
+    }
+    return deeper
+        .without(path.subList(1, path.size()))
+        .map(
+            less -> {
+              left.put(path.get(0), new Field(field.key(), less));
+              return new Fields(source, start, left);
+            });
+  }
+
   @Override
   public String toString() {
     return fields.values().toString();

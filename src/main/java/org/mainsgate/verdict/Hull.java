@@ -67,6 +67,21 @@ public final class Hull {
     return new Fact.Varying(x.range(), false, x.disagrees(), x.said(), x.with());
   }
 
+  /** The same fact, made of entries that exclude each other. */
+  public static Fact disagreeing(Fact fact) {
+    if (fact instanceof Fact.Amount x) {
+      return new Fact.Amount(x.range(), x.recorded(), true, x.impossible(), x.said(), x.with());
+    }
+    if (fact instanceof Fact.Named x) {
+      return new Fact.Named(x.candidates(), x.recorded(), true, x.said(), x.with());
+    }
+    if (fact instanceof Fact.Pointer x) {
+      return new Fact.Pointer(x.things(), x.complete(), x.recorded(), true, x.said(), x.with());
+    }
+    Fact.Varying x = (Fact.Varying) fact;
+    return new Fact.Varying(x.range(), x.recorded(), true, x.said(), x.with());
+  }
+
   /** What stands with both; what stands with one only is not known of the two together. */
   private static Map<String, Fact> with(Fact a, Fact b) {
     Map<String, Fact> with = new HashMap<>();

@@ -1,0 +1,77 @@
+package org.mainsgate.cli;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import org.mainsgate.report.Palette;
+import org.mainsgate.source.Visible;
+import picocli.CommandLine;
+
+/** The whole program as an object: streams and a clock in, an exit code out. */
+public final class App {
+  private final PrintStream out;
+  private final PrintStream err;
+  private final Clock clock;
+  private final Palette palette;
+
+  /**
+   * A program that writes there.
+   *
+   * @param clock read once, for the day that is meant where no other is given
+   * @param palette whether words may be set off
+   */
+  public App(PrintStream out, PrintStream err, Clock clock, Palette palette) {
+    this.out = out;
+    this.err = err;
+    this.clock = clock;
+    this.palette = palette;
+  }
+
+  /** Runs one command; the exit code is one of {@code 0 10 20 3 2 1}. */
+  public int run(String... arguments) {
+    PrintWriter screen = new PrintWriter(out, true);
+    PrintWriter complaints = new PrintWriter(err, true);
+    CommandLine line =
+        new CommandLine(new TopCommand(), new Commands(this))
+            .setOut(screen)
+            .setErr(complaints)
+            .setUsageHelpWidth(80)
+            .setUsageHelpAutoWidth(false)
+            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+            .setExecutionExceptionHandler((e, command, result) -> failed(e));
+    int code = line.execute(arguments);
+    out.flush();
+    err.flush();
+    return code;
+  }
+
+  /** A disk that fails is the person's to know; anything else is a defect of ours. */
+  private int failed(Exception e) {
+    if (e instanceof IOException || e instanceof UncheckedIOException) {
+      err.println("mainsgate: " + Visible.text(String.valueOf(e.getMessage())));
+      err.println("  nothing was left half-written; the files are as they were");
+      return Exit.UNUSABLE.code();
+    }
+    err.println("mainsgate: a defect of the program, not of your files: " + Visible.text(e.toString()));
+    err.println("  no verdict was given; please report it with the command that you used");
+    return Exit.DEFECT.code();
+  }
+
+  PrintStream out() {
+    return out;
+  }
+
+  PrintStream err() {
+    return err;
+  }
+
+  Clock clock() {
+    return clock;
+  }
+
+  Palette palette() {
+    return palette;
+  }
+}

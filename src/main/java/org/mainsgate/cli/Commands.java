@@ -1,0 +1,34 @@
+package org.mainsgate.cli;
+
+import picocli.CommandLine;
+
+/** Makes each command with the program that it belongs to. */
+final class Commands implements CommandLine.IFactory {
+  private final App app;
+
+  Commands(App app) {
+    this.app = app;
+  }
+
+  @Override
+  public <K> K create(Class<K> type) throws Exception {
+    Object made = made(type);
+    return made == null ? CommandLine.defaultFactory().create(type) : type.cast(made);
+  }
+
+  private @org.jspecify.annotations.Nullable Object made(Class<?> type) {
+    if (type == CheckCommand.class) {
+      return new CheckCommand(app);
+    }
+    if (type == ReportCommand.class) {
+      return new ReportCommand(app);
+    }
+    if (type == CloseCommand.class) {
+      return new CloseCommand(app);
+    }
+    if (type == RulesCommand.RulesCheck.class) {
+      return new RulesCommand.RulesCheck(app);
+    }
+    return type == RulesCommand.RulesTest.class ? new RulesCommand.RulesTest(app) : null;
+  }
+}

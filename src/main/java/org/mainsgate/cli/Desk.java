@@ -1,0 +1,152 @@
+package org.mainsgate.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.mainsgate.evidence.Bench;
+import org.mainsgate.evidence.InForce;
+import org.mainsgate.evidence.InstrumentRecord;
+import org.mainsgate.evidence.RecordReader;
+import org.mainsgate.report.Dossier;
+import org.mainsgate.report.Picture;
+import org.mainsgate.report.Setting;
+import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Shelf;
+import org.mainsgate.ruleset.Stage;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Position;
+import org.mainsgate.source.StrictYaml;
+import org.mainsgate.store.BenchFolder;
+import org.mainsgate.store.StoredFile;
+import org.mainsgate.store.StoredInstrument;
+import org.mainsgate.verdict.Assessment;
+import org.mainsgate.verdict.Engine;
+
+/** A bench opened together with its rules, ready to judge: the way of the data through the rooms. */
+final class Desk {
+  private final App app;
+  private final BenchFolder folder;
+  private final Rules rules;
+  private final Bench bench;
+  private final RecordReader records;
+
+  private Desk(
+      App app, BenchFolder folder, Rules rules, Bench bench, RecordReader records) {
+    this.app = app;
+    this.folder = folder;
+    this.rules = rules;
+    this.bench = bench;
+    this.records = records;
+  }
+
+  /**
+   * Opens a bench under its own profile, or another; complaints go to the error stream.
+   *
+   * @param profile another profile than the bench's, if there is one
+   */
+  static Optional<Desk> open(App app, Path path, @Nullable String profile) {
+    Complaints complaints = new Complaints();
+    Optional<Desk> desk =
+        BenchFolder.open(path, complaints)
+            .flatMap(folder -> open(app, folder, profile, complaints));
+    app.err().print(complaints.renderAll());
+    return complaints.isEmpty() ? desk : Optional.empty();
+  }
+
+  private static Optional<Desk> open(
+      App app, BenchFolder folder, @Nullable String profile, Complaints complaints) {
+    Optional<Shelf.Choice> choice =
+        profile == null
+            ? Profiles.ofBench(folder, complaints)
+            : Profiles.given(profile, complaints);
+    Optional<Rules> rules = choice.flatMap(found -> Profiles.rules(found, complaints));
+    return rules.flatMap(
+        found -> {
+          RecordReader records =
+              new RecordReader(found.vocabulary(), found.meterKinds(), found.checks().keySet());
+          return folder
+              .bench(records, complaints)
+              .map(bench -> new Desk(app, folder, found, bench, records));
+        });
+  }
+
+  BenchFolder folder() {
+    return folder;
+  }
+
+  Bench bench() {
+    return bench;
+  }
+
+  RecordReader records() {
+    return records;
+  }
+
+  Rules rules() {
+    return rules;
+  }
+
+  /** The day that is meant: as given, else today at the bench. */
+  LocalDate day(@Nullable LocalDate given) {
+    return given == null ? LocalDate.now(app.clock().withZone(bench.zone())) : given;
+  }
+
+  /** The instruments that were asked for and can be read, judged; complaints about the others. */
+  List<Dossier> dossiers(List<String> tags, Setting setting, Complaints complaints) {
+    List<Dossier> dossiers = new ArrayList<>();
+    folder.notes().forEach(note -> app.err().println("note: " + note));
+    for (StoredInstrument stored : folder.instruments(tags, bench, records)) {
+      stored.notes().forEach(note -> app.err().println("note: " + stored.tag() + ": " + note));
+      stored
+          .record()
+          .ifPresent(
+              record ->
+                  record
+                      .visits()
+                      .forEach(
+                          visit ->
+                              RecordReader.notAfter(visit, setting.on(), stored.complaints())));
+      complain(stored, complaints);
+      if (stored.complaints().isEmpty()) {
+        stored.record().ifPresent(record -> dossiers.add(dossier(record, stored, setting)));
+      }
+    }
+    return dossiers;
+  }
+
+  private void complain(StoredInstrument stored, Complaints complaints) {
+    if (stored.altered()) {
+      app.err().println(stored.tag() + ": a closed visit is not as it was closed; no verdict");
+    }
+    app.err().print(stored.complaints().renderAll());
+    stored.complaints().sorted().forEach(found -> complaints.add(found.at(), found.what()));
+  }
+
+  private Dossier dossier(InstrumentRecord record, StoredInstrument stored, Setting setting) {
+    InForce.Result inForce = InForce.of(rules, record, setting.on());
+    Assessment assessment = new Engine(rules).assess(setting.stage(), inForce.evidence());
+    Optional<Picture> photo =
+        record.instrument().photo().flatMap(path -> picture(stored.tag(), path));
+    return new Dossier(
+        setting,
+        record.instrument(),
+        record.visits(),
+        assessment,
+        inForce.setAside(),
+        stored.heads(),
+        photo);
+  }
+
+  private Optional<Picture> picture(String tag, String path) {
+    Complaints complaints = new Complaints();
+    Optional<StoredFile> file =
+        folder.file("instruments/" + tag + "/" + path, complaints);
+    complaints.sorted().forEach(found -> app.err().println("note: no picture: " + found.what()));
+    return file.flatMap(found -> Picture.of(found.bytes()));
+  }
+}

@@ -1,0 +1,41 @@
+package org.mainsgate.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The command without a command: says what there is. */
+@Command(
+    name = "mainsgate",
+    version = "mainsgate 0.1.0",
+    mixinStandardHelpOptions = true,
+    subcommands = {
+      CheckCommand.class,
+      ReportCommand.class,
+      CloseCommand.class,
+      RulesCommand.class
+    },
+    synopsisSubcommandLabel = "COMMAND",
+    description = {
+      "A gate between an old instrument and the mains.",
+      "",
+      "You write down what you see and measure; the rules say pass, hold or fail,",
+      "with the arithmetic and what would settle a hold. It decides nothing that",
+      "is yours: local codes and a qualified person have the last word."
+    },
+    footer = {
+      "",
+      "Start with:  mainsgate check BENCH",
+      "",
+      "How a command ends: 0 pass or done, 10 hold, 20 fail, 3 input that can't be",
+      "used, 2 wrong usage, 1 a defect of the program. The worst counts."
+    })
+final class TopCommand implements Runnable {
+  @Spec CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "which command?");
+  }
+}

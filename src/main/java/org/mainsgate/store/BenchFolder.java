@@ -1,0 +1,186 @@
+package org.mainsgate.store;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.mainsgate.evidence.Bench;
+import org.mainsgate.evidence.RecordReader;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Fields;
+import org.mainsgate.source.NearestName;
+import org.mainsgate.source.StrictYaml;
+import org.mainsgate.source.Text;
+
+/**
+ * A bench on disk: {@code bench.yaml}, and one folder for each instrument.
+ *
+ * <p>Reading never writes. All names of files, in complaints too, are paths inside the bench's
+ * folder.
+ */
+public final class BenchFolder {
+  private static final String BENCH = "bench.yaml";
+  private static final String INSTRUMENTS = "instruments";
+  private static final Pattern TAG = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
+
+  private final FolderReader reader;
+  private final StoredFile file;
+  private final Fields fields;
+  private final List<String> tags;
+  private final List<String> notes;
+
+  private BenchFolder(
+      FolderReader reader, StoredFile file, Fields fields, List<String> tags, List<String> notes) {
+    this.reader = reader;
+    this.file = file;
+    this.fields = fields;
+    this.tags = List.copyOf(tags);
+    this.notes = List.copyOf(notes);
+  }
+
+  /** Opens the bench in a folder, or complains. */
+  public static Optional<BenchFolder> open(Path folder, Complaints complaints) {
+    try {
+      if (!Files.isRegularFile(folder.resolve(BENCH))) {
+        String missing = folder.resolve(BENCH) + "` does not exist";
+        complaints.add(FolderReader.start(BENCH), "no bench here: `" + missing);
+        return Optional.empty();
+      }
+      return open(FolderReader.of(folder), complaints);
+    } catch (IOException e) {
+      complaints.add(FolderReader.start(BENCH), "no bench here: `" + folder + "` can't be read");
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<BenchFolder> open(FolderReader reader, Complaints complaints) {
+    int before = complaints.count();
+    Optional<StoredFile> file = reader.read(BENCH, complaints);
+    Optional<Fields> fields =
+        file.flatMap(f -> StrictYaml.readFields(f.path(), f.bytes(), complaints));
+    List<String> tags = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    for (String name : reader.list(INSTRUMENTS, complaints)) {
+      if (reader.isFolder(INSTRUMENTS + "/" + name)) {
+        tags.add(name);
+      } else if (!name.startsWith(".")) {
+        notes.add("not a part of the record: " + INSTRUMENTS + "/" + name);
+      }
+    }
+    return complaints.count() > before
+        ? Optional.empty()
+        : Optional.of(
+            new BenchFolder(reader, file.orElseThrow(), fields.orElseThrow(), tags, notes));
+  }
+
+  /** What the bench names as its profile, as written, before anything else of it is understood. */
+  public Optional<String> profile() {
+    return fields.get("profile").filter(Text.class::isInstance).map(node -> ((Text) node).value());
+  }
+
+  /** Reads a file of the bench by its path inside the folder, or complains. */
+  public Optional<StoredFile> file(String path, Complaints complaints) {
+    return reader.read(path, complaints);
+  }
+
+  /** {@code bench.yaml} as it was read. */
+  public StoredFile benchFile() {
+    return file;
+  }
+
+  /** The tags of the instruments, sorted: the names of their folders. */
+  public List<String> tags() {
+    return tags;
+  }
+
+  /** What a person should know of the folder itself. */
+  public List<String> notes() {
+    return notes;
+  }
+
+  /** Reads the bench, or complains. */
+  public Optional<Bench> bench(RecordReader records, Complaints complaints) {
+    return records.bench(fields, complaints);
+  }
+
+  /**
+   * Reads instruments; one that can't be read stops no other.
+   *
+   * @param wanted their tags; all if there are none
+   */
+  public List<StoredInstrument> instruments(
+      Collection<String> wanted, Bench bench, RecordReader records) {
+    return (wanted.isEmpty() ? tags : wanted.stream().sorted().distinct().toList())
+        .stream().map(tag -> instrument(tag, bench, records)).toList();
+  }
+
+  /** Reads one instrument. */
+  public StoredInstrument instrument(String tag, Bench bench, RecordReader records) {
+    Complaints complaints = new Complaints();
+    return isTag(tag, complaints)
+        ? folder(tag).read(bench, records, complaints)
+        : new StoredInstrument(
+            tag, Optional.empty(), complaints, false, List.of(), List.of(), List.of());
+  }
+
+  /**
+   * Closes a draft of a visit: from then on it is never changed.
+   *
+   * <p>What an earlier closing left unfinished is finished. Nothing is written if anything of the
+   * instrument's record is complained of.
+   *
+   * @param draft the id of the draft; empty for the one that there is
+   * @param on the date of closing
+   * @return empty if there are complaints
+   * @throws IOException if the disk is full or fails; then the draft is still there, and closing
+   *     again goes on from there
+   */
+  public Optional<Closed> close(
+      String tag,
+      Optional<String> draft,
+      LocalDate on,
+      Bench bench,
+      RecordReader records,
+      Complaints complaints)
+      throws IOException {
+    return isTag(tag, complaints)
+        ? new DraftClosing(folder(tag), bench, records, complaints).close(draft, on)
+        : Optional.empty();
+  }
+
+  private InstrumentFolder folder(String tag) {
+    return new InstrumentFolder(tag, INSTRUMENTS + "/" + tag, reader);
+  }
+
+  private boolean isTag(String tag, Complaints complaints) {
+    int before = complaints.count();
+    String path = INSTRUMENTS + "/" + tag;
+    String small = tag.toLowerCase(Locale.ROOT);
+    List<String> alike =
+        tags.stream().filter(other -> other.toLowerCase(Locale.ROOT).equals(small)).toList();
+    if (!tags.contains(tag)) {
+      complaints.add(
+          FolderReader.start(path),
+          "no instrument `" + tag + "` on this bench",
+          tags.isEmpty() ? "a folder for it" : Complaints.oneOf(tags),
+          NearestName.of(tag, tags).orElse(""));
+    } else if (!TAG.matcher(tag).matches()) {
+      complaints.add(
+          FolderReader.start(path),
+          "`" + tag + "` can't be a tag",
+          "1 to 32 of `A` to `Z`, `a` to `z`, `0` to `9`, `.`, `_`, `-`, a letter or digit first");
+    } else if (alike.size() > 1) {
+      complaints.add(
+          FolderReader.start(path),
+          "two tags that differ in capitals alone: " + String.join(", ", alike),
+          "tags that are told apart on every disk");
+    }
+    return complaints.count() == before;
+  }
+}
