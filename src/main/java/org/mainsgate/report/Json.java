@@ -170,10 +170,8 @@ public final class Json {
       quantity(number.range().exact(), Phrases.unit(input));
     } else if (fact instanceof Fact.Varying varying) {
       quantity(varying.range().lowest().hull(varying.range().highest()), Phrases.unit(input));
-    } else if (fact instanceof Fact.Named named) {
-      out.list("candidates", named.candidates().stream().sorted().toList(), out::text);
-    } else if (fact instanceof Fact.Pointer pointer) {
-      out.list("candidates", pointer.things().stream().sorted().toList(), out::text);
+    } else {
+      out.list("candidates", Phrases.candidates(input), out::text);
     }
   }
 

@@ -211,11 +211,22 @@ record Phrases(Vocabulary words) {
     if (fact instanceof Fact.Varying varying) {
       return Print.quantity(varying.range().lowest().hull(varying.range().highest()), unit(input));
     }
-    if (fact instanceof Fact.Named named) {
-      return titles(input.property().name(), named.candidates().stream().sorted().toList());
+    if (fact instanceof Fact.Named) {
+      return titles(input.property().name(), candidates(input));
     }
-    Fact.Pointer pointer = (Fact.Pointer) fact;
-    return pointer.things().stream().sorted().collect(Collectors.joining(" or "));
+    return String.join(" or ", candidates(input));
+  }
+
+  /** The names that are left of an input, in the order of their list. */
+  static List<String> candidates(Finding.Input input) {
+    if (input.fact() instanceof Fact.Pointer pointer) {
+      return pointer.things().stream().sorted().toList();
+    }
+    if (input.fact() instanceof Fact.Named named
+        && input.property() instanceof Property.Observation observation) {
+      return observation.values().values().stream().filter(named.candidates()::contains).toList();
+    }
+    throw new IllegalArgumentException("no name: " + input.name());
   }
 
   /** The unit to print an input in: the one it was typed in, else the vocabulary's. */
