@@ -101,7 +101,7 @@ public record Accuracy(
       }
       cursor.end();
       if (sum.signum() == 0) {
-        throw cursor.refused("an accuracy of zero", "no meter is exact: " + FORM);
+        throw cursor.refused("an accuracy of zero", "one above zero, such as `2 % + 3 digits`");
       }
       return new Accuracy(
           percent.orElse(Rational.ZERO),
@@ -114,7 +114,7 @@ public record Accuracy(
       int place = cursor.next();
       Rational number = cursor.number();
       if (number.signum() < 0) {
-        throw new Refused(new Refusal(place, "a part below zero", FORM));
+        throw cursor.refused(place, "a part below zero", FORM);
       }
       if (cursor.accept("%")) {
         percent = once(percent, number, place);
@@ -130,10 +130,10 @@ public record Accuracy(
       return number;
     }
 
-    private static Optional<Rational> once(Optional<Rational> before, Rational number, int place)
+    private Optional<Rational> once(Optional<Rational> before, Rational number, int place)
         throws Refused {
       if (before.isPresent()) {
-        throw new Refused(new Refusal(place, "a second part of one kind", FORM));
+        throw cursor.refused(place, "a second part of one kind", FORM);
       }
       return Optional.of(number);
     }

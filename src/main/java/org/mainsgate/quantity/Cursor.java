@@ -86,10 +86,16 @@ final class Cursor {
     if (word.startsWith(".")) {
       throw refused("no digit before the point", "a digit there, as in `0.5`");
     }
-    digits(NUMBER_WITH_UNIT);
+    if (!digitAt(at)) {
+      throw unreadable(NUMBER_WITH_UNIT);
+    }
+    skipDigits();
     if (rest().startsWith(".")) {
       at++;
-      digits("a digit after the point");
+      if (!digitAt(at)) {
+        throw refused("no digit after the point", "a digit there, as in `5.0`");
+      }
+      skipDigits();
     }
     refuseSeparators(start);
     refuseExponent();
@@ -136,20 +142,20 @@ final class Cursor {
   }
 
   Refused refused(String what, String expected) {
-    return new Refused(new Refusal(at, what, expected));
+    return refused(at, what, expected);
+  }
+
+  Refused refused(int place, String what, String expected) {
+    return new Refused(new Refusal(place, what, expected));
   }
 
   private String rest() {
     return text.substring(at);
   }
 
-  private void digits(String expected) throws Refused {
-    int start = at;
+  private void skipDigits() {
     while (digitAt(at)) {
       at++;
-    }
-    if (at == start) {
-      throw unreadable(expected);
     }
   }
 
@@ -170,7 +176,8 @@ final class Cursor {
     }
     String before = text.substring(start, at);
     String after = text.substring(at + 1, end);
-    if (text.charAt(at) != ',' || before.contains(".") || ",.".indexOf(text.charAt(Math.min(end, text.length() - 1))) >= 0) {
+    boolean more = text.startsWith(",", end) || text.startsWith(".", end);
+    if (text.charAt(at) != ',' || before.contains(".") || more) {
       throw refused(
           "a separator inside a number", "the digits together, with a point for decimals");
     }
@@ -186,7 +193,7 @@ final class Cursor {
     if ((rest().startsWith("e") || rest().startsWith("E"))
         && rest().length() > 1
         && "+-\u22120123456789".indexOf(rest().charAt(1)) >= 0) {
-      throw refused("an exponent", "write it out or use a prefix, such as `2.2 MΩ`");
+      throw refused("an exponent", "all its digits, or a prefix as in `2.2 MΩ`");
     }
   }
 }

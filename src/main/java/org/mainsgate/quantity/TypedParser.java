@@ -31,7 +31,7 @@ final class TypedParser {
     int start = cursor.next();
     Rational number = cursor.number();
     if (cursor.unitWord().equals("AWG")) {
-      return gauge(text.substring(start, cursor.next()).strip());
+      return gauge(start);
     }
     if (cursor.accept(PLUS_MINUS)) {
       return limits(number);
@@ -57,20 +57,19 @@ final class TypedParser {
     Unit unit = cursor.unit();
     cursor.end();
     if (first.compareTo(second) > 0) {
-      throw new Refused(
-          new Refusal(start, "the smaller number second", "the smaller number first"));
+      throw cursor.refused(start, "the smaller number second", "the smaller number first");
     }
     ExactInterval bounds = ExactInterval.of(unit.toSi(first), unit.toSi(second));
     return new Typed(Form.BETWEEN, bounds, Optional.empty(), Optional.of(unit), text);
   }
 
-  private Typed gauge(String number) throws Refused {
+  private Typed gauge(int start) throws Refused {
+    String number = text.substring(start, cursor.next()).strip();
     if (!number.matches("[0-9]|[123][0-9]|40")) {
-      throw new Refused(
-          new Refusal(
-              cursor.next(),
-              "a gauge of `" + number + "`",
-              "a whole gauge from `0 AWG` to `40 AWG`, or an area in `mm²`"));
+      throw cursor.refused(
+          start,
+          "a gauge of `" + number + "`",
+          "a whole gauge from `0 AWG` to `40 AWG`, or an area in `mm²`");
     }
     cursor.accept("AWG");
     cursor.end();
@@ -123,23 +122,19 @@ final class TypedParser {
       return percentOf(nominal, number);
     }
     if (!spreadUnit.dimension().equals(unit.dimension())) {
-      throw new Refused(
-          new Refusal(
-              place,
-              "a spread in `" + spreadUnit.symbol() + "`",
-              "`" + unit.symbol() + "` or `%`"));
+      throw cursor.refused(
+          place, "a spread in `" + spreadUnit.symbol() + "`", "`" + unit.symbol() + "` or `%`");
     }
     return number.times(spreadUnit.factor());
   }
 
   /** Ten percent of 50 % may be 5 % or 10 %; ten percent of 20 °C depends on where zero is. */
-  private static void refusePercentOf(Unit unit, int place) throws Refused {
+  private void refusePercentOf(Unit unit, int place) throws Refused {
     if (unit.symbol().equals("%") || unit.offset().signum() != 0) {
-      throw new Refused(
-          new Refusal(
-              place,
-              "a percentage of a number in `" + unit.symbol() + "`",
-              "the two ends, as in `40 to 60 " + unit.symbol() + "`"));
+      throw cursor.refused(
+          place,
+          "a percentage of a number in `" + unit.symbol() + "`",
+          "the two ends, as in `40 to 60 " + unit.symbol() + "`");
     }
   }
 
@@ -147,7 +142,7 @@ final class TypedParser {
     int place = cursor.next();
     Rational number = cursor.number();
     if (number.signum() < 0 || text.startsWith("-", place) || text.startsWith("\u2212", place)) {
-      throw new Refused(new Refusal(place, "a spread below zero", "a spread without a sign"));
+      throw cursor.refused(place, "a spread below zero", "a spread without a sign");
     }
     return number;
   }
@@ -156,9 +151,12 @@ final class TypedParser {
     return nominal.abs().times(percent).dividedBy(HUNDRED);
   }
 
-  private Typed around(Rational nominal, Rational above, Rational below, Unit unit) {
-    return typed(
-        Form.TOLERANCE, ExactInterval.of(nominal.minus(below), nominal.plus(above)), nominal, unit);
+  private Typed around(Rational nominal, Rational above, Rational below, Unit unit) throws Refused {
+    if (above.plus(below).signum() == 0) {
+      throw cursor.refused("a spread of zero", "a spread above zero");
+    }
+    ExactInterval bounds = ExactInterval.of(nominal.minus(below), nominal.plus(above));
+    return typed(Form.TOLERANCE, bounds, nominal, unit);
   }
 
   private Typed typed(Form form, ExactInterval bounds, Rational nominal, Unit unit) {

@@ -7,11 +7,13 @@ import java.lang.reflect.Type;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -105,16 +107,30 @@ public final class Binder {
 
     @Nullable Object bind(Fields fields, Complaints complaints) {
       int before = complaints.count();
-      for (Fields.Field field : fields.fields()) {
-        if (!byKey.containsKey(field.key().value())) {
-          complaints.addUnknown(field.key().at(), "field", field.key().value(), byKey.keySet());
-        }
-      }
+      Set<String> misspelt = complainOfUnknown(fields, complaints);
       @Nullable Object[] values = new Object[components.size()];
       for (int i = 0; i < values.length; i++) {
-        values[i] = value(components.get(i), fields, complaints);
+        Component component = components.get(i);
+        values[i] =
+            misspelt.contains(component.key()) ? null : value(component, fields, complaints);
       }
       return complaints.count() == before ? create(values) : null;
+    }
+
+    // The fields that unknown ones most likely stand for: they aren't missing too, one complaint is
+    // enough.
+    private Set<String> complainOfUnknown(Fields fields, Complaints complaints) {
+      Set<String> misspelt = new HashSet<>();
+      for (Fields.Field field : fields.fields()) {
+        String key = field.key().value();
+        if (!byKey.containsKey(key)) {
+          complaints.addUnknown(field.key().at(), "field", key, byKey.keySet());
+          NearestName.of(key, byKey.keySet())
+              .filter(near -> fields.get(near).isEmpty())
+              .ifPresent(misspelt::add);
+        }
+      }
+      return misspelt;
     }
 
     private static @Nullable Object value(

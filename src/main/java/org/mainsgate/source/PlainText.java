@@ -91,7 +91,7 @@ record PlainText(SourceText source, String harmless, int faults) {
       String harmless = withoutForbidden(source);
       if (faults > COMPLAINTS) {
         complaints.add(
-            source.position(0),
+            source.position(source.text().length()),
             (faults - COMPLAINTS) + " more such bytes or characters in this file");
       }
       return new PlainText(source, harmless, faults);
@@ -127,7 +127,7 @@ record PlainText(SourceText source, String harmless, int faults) {
         String fault = isAlwaysAllowed(c) || lineEnd ? null : faultOf(c);
         if (fault != null) {
           if (++faults <= COMPLAINTS) {
-            complain(source, i, fault, "a text without it");
+            complain(source, i, fault, "the text without it");
           }
           harmless = harmless == null ? new StringBuilder(text) : harmless;
           // The parser takes code points beyond U+FFFF as they are; the text must stay as long as

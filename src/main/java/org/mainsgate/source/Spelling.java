@@ -9,6 +9,7 @@ package org.mainsgate.source;
 record Spelling(Style style, int start, int end) {
 
   enum Style {
+    AS_IT_IS,
     PLAIN,
     SINGLE_QUOTED,
     DOUBLE_QUOTED,
@@ -16,8 +17,8 @@ record Spelling(Style style, int start, int end) {
     FOLDED
   }
 
-  static Spelling plain(int start, int end) {
-    return new Spelling(Style.PLAIN, start, end);
+  static Spelling asItIs(int start, int end) {
+    return new Spelling(Style.AS_IT_IS, start, end);
   }
 
   boolean quoted() {
@@ -51,6 +52,7 @@ record Spelling(Style style, int start, int end) {
 
     int[] places() {
       switch (style) {
+        case AS_IT_IS -> asItIs();
         case PLAIN, SINGLE_QUOTED, DOUBLE_QUOTED -> flow();
         case LITERAL, FOLDED -> block();
       }
@@ -59,6 +61,13 @@ record Spelling(Style style, int start, int end) {
         places[done++] = last;
       }
       return places;
+    }
+
+    private void asItIs() {
+      while (done < value.length()) {
+        int from = at++;
+        put(from);
+      }
     }
 
     private void flow() {

@@ -37,8 +37,8 @@ record SyntaxFault(String what, String right, Optional<Mark> mark) {
           new Translation(
               "mapping values are not allowed",
               false,
-              "a second `:` in one value",
-              "the value in quotes, or a new line"),
+              "a `:` inside a value",
+              "the value in quotes, or a new line with the same indentation"),
           new Translation(
               "could not find expected ':'",
               true,

@@ -25,7 +25,7 @@ public final class Text implements Node {
 
   /** A whole source text as one scalar, for text that stands in no YAML file. */
   public static Text whole(SourceText source) {
-    return new Text(source, 0, source.text(), Spelling.plain(0, source.text().length()));
+    return new Text(source, 0, source.text(), Spelling.asItIs(0, source.text().length()));
   }
 
   public String value() {

@@ -48,7 +48,9 @@ final class Tree {
   Tree(SourceText source, String harmless, Complaints complaints) {
     this.source = source;
     this.complaints = complaints;
-    ScannerImpl scanner = new ScannerImpl(new StreamReader(harmless), new LoaderOptions());
+    // With a line feed at its end the last line counts even if it holds nothing but spaces.
+    String ended = harmless.endsWith("\n") ? harmless : harmless + "\n";
+    ScannerImpl scanner = new ScannerImpl(new StreamReader(ended), new LoaderOptions());
     this.parser = new ParserImpl(new Watch(scanner, this::refuseToken));
   }
 
@@ -97,10 +99,10 @@ final class Tree {
       leaveOut();
     } else if (event instanceof ScalarEvent scalar) {
       attach(text(scalar, start));
-    } else if (event instanceof CollectionStartEvent) {
-      return enter(start, event instanceof MappingStartEvent);
+    } else if (event instanceof CollectionStartEvent collection) {
+      return enter(start, collection);
     } else if (event instanceof CollectionEndEvent) {
-      attach(open.pop().close());
+      leave(place(event.getEndMark()));
     }
     return true;
   }
@@ -115,6 +117,16 @@ final class Tree {
       refuse(
           place, "a name that starts with `?`", "a name and `: ` after it, or the name in quotes");
     }
+    refuseCloseComment(place, place(token.getEndMark()));
+  }
+
+  // The parser takes a comment right after a bracket or a quote; to YAML it is none there.
+  private void refuseCloseComment(int start, int end) {
+    if (end > start && isAt(end, '#') && " \t\n".indexOf(source.text().charAt(end - 1)) < 0) {
+      complaints.add(
+          source.position(end), "a comment right after a value", "a space before the `#`");
+      faithful = false;
+    }
   }
 
   private boolean isFirstDocument(int start) {
@@ -128,7 +140,7 @@ final class Tree {
   private void refuseDecoration(NodeEvent node, int start) {
     boolean alias = node instanceof AliasEvent;
     if (!alias && node.getAnchor() != null) {
-      refuse(start, "an anchor", "the value without `&" + node.getAnchor() + "`");
+      refuse(start, "an anchor", "the value without " + Visible.quoted("&" + node.getAnchor()));
     }
     String tag =
         node instanceof ScalarEvent scalar
@@ -139,7 +151,7 @@ final class Tree {
     }
   }
 
-  private boolean enter(int start, boolean fields) {
+  private boolean enter(int start, CollectionStartEvent event) {
     if (open.size() == StrictYaml.MOST_LEVELS) {
       complaints.add(
           source.position(start),
@@ -147,8 +159,45 @@ final class Tree {
           "at most " + StrictYaml.MOST_LEVELS + " levels");
       return false;
     }
-    open.push(fields ? new OpenFields(start) : new OpenItems(start));
+    boolean fields = event instanceof MappingStartEvent;
+    open.push(
+        fields ? new OpenFields(start, event.isFlow()) : new OpenItems(start, event.isFlow()));
     return true;
+  }
+
+  private void leave(int end) {
+    Open closed = open.pop();
+    if (closed.inBrackets()) {
+      refuseOutdented(closed.start(), end);
+    }
+    attach(closed.close());
+  }
+
+  // The parser is content with lines in brackets or quotes that start further left than what they
+  // belong to, or with
+  // a tab in place of the spaces. YAML is not.
+  private void refuseOutdented(int start, int end) {
+    Open around = open.peek();
+    if (around == null || around.inBrackets()) {
+      return;
+    }
+    int least = source.position(around.start()).column();
+    String text = source.text();
+    for (int i = text.indexOf('\n', start); 0 <= i && i < end; i = text.indexOf('\n', i + 1)) {
+      int first = i + 1;
+      while (isAt(first, ' ')) {
+        first++;
+      }
+      boolean empty = first >= end || isAt(first, '\n') || isAt(first, '\r') || isAt(first, '#');
+      if (first - i - 1 < least && !empty) {
+        complaints.add(
+            source.position(first),
+            "this line starts too far left",
+            least + " spaces or more before it");
+        faithful = false;
+        return;
+      }
+    }
   }
 
   private void attach(Node node) {
@@ -176,10 +225,34 @@ final class Tree {
     Spelling spelling =
         new Spelling(style(event.getScalarStyle()), start, place(event.getEndMark()));
     Text text = new Text(source, start, event.getValue(), spelling);
-    if (spelling.style() == Spelling.Style.DOUBLE_QUOTED) {
-      refuseHiddenEscape(text);
+    switch (spelling.style()) {
+      case DOUBLE_QUOTED -> {
+        refuseHiddenEscape(text);
+        refuseOutdented(start, spelling.end());
+      }
+      case SINGLE_QUOTED -> refuseOutdented(start, spelling.end());
+      case LITERAL, FOLDED -> refuseEmptyBlock(text);
+      case PLAIN, AS_IT_IS -> refuseBareHyphen(text);
     }
     return text;
+  }
+
+  // What looks like its content may be a comment to YAML, by a matter of spaces.
+  private void refuseEmptyBlock(Text text) {
+    if (text.value().isBlank()) {
+      complaints.add(
+          text,
+          "a text with nothing in it",
+          "the text, further right than the line above, or `\"\"`");
+      faithful = false;
+    }
+  }
+
+  private void refuseBareHyphen(Text text) {
+    if (text.value().equals("-")) {
+      complaints.add(text, "a hyphen alone is no value", "the hyphen in quotes");
+      faithful = false;
+    }
   }
 
   // One complaint a text: finding the place of a char walks the whole of it.
@@ -191,11 +264,15 @@ final class Tree {
       next = i + Character.charCount(c);
       String fault = PlainText.isAlwaysAllowed(c) ? null : PlainText.faultOf(c);
       if (fault != null) {
-        complaints.add(text.at(i), fault, "a text without it");
+        complaints.add(text.at(i), fault, "the text without it");
         faithful = false;
         return;
       }
     }
+  }
+
+  private boolean isAt(int place, char c) {
+    return place < source.text().length() && source.text().charAt(place) == c;
   }
 
   private int place(Mark mark) {
@@ -215,6 +292,10 @@ final class Tree {
   /** A list or fields whose end has not been read yet. */
   private sealed interface Open permits OpenItems, OpenFields {
 
+    int start();
+
+    boolean inBrackets();
+
     void add(Node node);
 
     /** Takes notice that something which was refused stood here. */
@@ -226,10 +307,22 @@ final class Tree {
   private final class OpenItems implements Open {
 
     private final int start;
+    private final boolean inBrackets;
     private final List<Node> items = new ArrayList<>();
 
-    OpenItems(int start) {
+    OpenItems(int start, boolean inBrackets) {
       this.start = start;
+      this.inBrackets = inBrackets;
+    }
+
+    @Override
+    public int start() {
+      return start;
+    }
+
+    @Override
+    public boolean inBrackets() {
+      return inBrackets;
     }
 
     @Override
@@ -249,12 +342,24 @@ final class Tree {
   private final class OpenFields implements Open {
 
     private final int start;
+    private final boolean inBrackets;
     private final Map<String, Fields.Field> fields = new LinkedHashMap<>();
     private @Nullable Text key;
     private boolean valueIsDue;
 
-    OpenFields(int start) {
+    OpenFields(int start, boolean inBrackets) {
       this.start = start;
+      this.inBrackets = inBrackets;
+    }
+
+    @Override
+    public int start() {
+      return start;
+    }
+
+    @Override
+    public boolean inBrackets() {
+      return inBrackets;
     }
 
     @Override

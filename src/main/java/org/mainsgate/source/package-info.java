@@ -16,9 +16,6 @@
  *     StrictYaml.readFields("bench.yaml", "profil: gb".getBytes(UTF_8), complaints)
  *         .flatMap(fields -> Binder.bind(fields, Site.class, complaints));
  * complaints.renderAll();
- * // bench.yaml:1:1: missing `profile`
- * //     profil: gb
- * //     ^
  * // bench.yaml:1:1: unknown field `profil`
  * //     profil: gb
  * //     ^
