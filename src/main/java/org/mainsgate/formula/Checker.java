@@ -323,13 +323,16 @@ final class Checker {
   }
 
   private void mismatch(int at, String verb, Dimension left, Dimension right) {
-    String and = verb.equals("subtract") ? " from " : " and ";
-    // "a from b" is read right to left: `b - a`.
-    Dimension first = verb.equals("subtract") ? right : left;
-    Dimension second = verb.equals("subtract") ? left : right;
-    String what = "can't " + verb + " " + Words.one(first) + and + Words.one(second);
+    boolean swapped = verb.equals("subtract");
+    Dimension first = swapped ? right : left;
+    Dimension second = swapped ? left : right;
+    String what =
+        "can't %s %s %s %s"
+            .formatted(verb, Words.one(first), swapped ? "from" : "and", Words.one(second));
     boolean plain = left.equals(Dimension.NONE) || right.equals(Dimension.NONE);
-    complain(at, what, plain ? "a unit on both sides, such as `0 V`, or on none" : "");
+    Dimension named = left.equals(Dimension.NONE) ? right : left;
+    String zero = "`0 " + PrintUnit.of(named).symbol() + "`";
+    complain(at, what, plain ? "a unit on both sides, such as " + zero + ", or on none" : "");
   }
 
   private void refuse(Syntax syntax, String what, String right) {

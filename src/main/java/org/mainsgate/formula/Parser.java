@@ -453,7 +453,9 @@ final class Parser {
   }
 
   private Syntax unexpected(String expected) {
-    return fail(peek().from(), "unexpected " + peek().quoted(), expected);
+    boolean end = peek().kind() == Token.Kind.END;
+    String what = end ? "the formula ends too early" : "unexpected " + peek().quoted();
+    return fail(peek().from(), what, expected);
   }
 
   private Syntax fail(int at, String what, String right) {
