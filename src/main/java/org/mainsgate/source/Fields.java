@@ -1,6 +1,5 @@
 package org.mainsgate.source;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,11 +19,6 @@ public final class Fields implements Node {
     this.source = source;
     this.start = start;
     this.fields = fields;
-  }
-
-  /** Fields without any, for text that stands in no YAML file. */
-  public static Fields none(SourceText source) {
-    return new Fields(source, 0, new LinkedHashMap<>());
   }
 
   @Override
