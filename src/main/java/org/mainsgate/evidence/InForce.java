@@ -272,8 +272,7 @@ public final class InForce {
   private boolean isGone(String thing) {
     return timeline.visits().stream()
         .flatMap(visit -> visit.work().stream())
-        .anyMatch(
-            work -> work.on().equals(thing) && rules.vocabulary().acts().get(work.act()).ends());
+        .anyMatch(work -> work.on().equals(thing) && rules.vocabulary().ends(work.act()));
   }
 
   private static boolean agrees(Visit.Looked looked, List<String> items) {

@@ -282,17 +282,16 @@ final class Checker {
     if (table == null) {
       return null;
     }
-    NumberNode.Cell.Key key = key(table, lookup.key(), variables);
+    Cell.Key key = key(table, lookup.key(), variables);
     Table.Column column = names.column(table, lookup.column());
-    return key == null || column == null ? null : new NumberNode.Cell(table, column, key);
+    return key == null || column == null ? null : new Cell(table, column, key);
   }
 
-  private NumberNode.Cell.@Nullable Key key(
-      Table table, Syntax syntax, Map<String, String> variables) {
+  private Cell.@Nullable Key key(Table table, Syntax syntax, Map<String, String> variables) {
     if (table.key() instanceof Table.NumberKey wanted) {
       NumberNode number = number(syntax, variables);
       if (number == null || number.dimension().equals(wanted.dimension())) {
-        return number == null ? null : new NumberNode.Cell.ByNumber(number, wanted.mode());
+        return number == null ? null : new Cell.ByNumber(number, wanted.mode());
       }
       String what = Words.one(number.dimension()) + " as key of `" + table.name() + "`";
       refuse(syntax, what, Words.one(wanted.dimension()));
@@ -302,7 +301,7 @@ final class Checker {
     Meaning meaning = syntax instanceof Syntax.Path path ? names.meaning(path, variables) : null;
     if (meaning instanceof Meaning.Observation observation
         && observation.values().equals(wanted.values())) {
-      return new NumberNode.Cell.ByName(observation);
+      return new Cell.ByName(observation);
     }
     boolean told = syntax instanceof Syntax.Path && meaning == null;
     if (!told) {
@@ -323,13 +322,15 @@ final class Checker {
   }
 
   private void mismatch(int at, String verb, Dimension left, Dimension right) {
-    String and = verb.equals("subtract") ? " from " : " and ";
-    // "a from b" is read right to left: `b - a`.
-    Dimension first = verb.equals("subtract") ? right : left;
-    Dimension second = verb.equals("subtract") ? left : right;
+    boolean swapped = verb.equals("subtract");
+    Dimension first = swapped ? right : left;
+    Dimension second = swapped ? left : right;
+    String and = swapped ? " from " : " and ";
     String what = "can't " + verb + " " + Words.one(first) + and + Words.one(second);
     boolean plain = left.equals(Dimension.NONE) || right.equals(Dimension.NONE);
-    complain(at, what, plain ? "a unit on both sides, such as `0 V`, or on none" : "");
+    Dimension named = left.equals(Dimension.NONE) ? right : left;
+    String zero = "`0 " + PrintUnit.of(named).symbol() + "`";
+    complain(at, what, plain ? "a unit on both sides, such as " + zero + ", or on none" : "");
   }
 
   private void refuse(Syntax syntax, String what, String right) {

@@ -15,6 +15,7 @@ import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
 import org.mainsgate.source.NearestName;
+import org.mainsgate.source.Position;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.source.Text;
 
@@ -80,8 +81,13 @@ public final class BenchFolder {
   }
 
   /** What the bench names as its profile, as written, before anything else of it is understood. */
-  public Optional<String> profile() {
-    return fields.get("profile").filter(Text.class::isInstance).map(node -> ((Text) node).value());
+  public Optional<Text> profile() {
+    return fields.get("profile").filter(Text.class::isInstance).map(Text.class::cast);
+  }
+
+  /** Where {@code bench.yaml} starts. */
+  public Position start() {
+    return fields.at();
   }
 
   /** Reads a file of the bench by its path inside the folder, or complains. */

@@ -88,9 +88,13 @@ final class Shop implements Scope {
     return new Shop(Map.of(variable, kind));
   }
 
-  Shop withObservation(String name, ValueList values) {
-    meanings.put(name, new Meaning.Observation(Reference.of(name), values));
+  Shop with(String name, Meaning meaning) {
+    meanings.put(name, meaning);
     return this;
+  }
+
+  Shop withObservation(String name, ValueList values) {
+    return with(name, new Meaning.Observation(Reference.of(name), values));
   }
 
   Shop limit(String name, String value, String unit) {
