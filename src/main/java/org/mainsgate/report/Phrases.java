@@ -1,10 +1,13 @@
 package org.mainsgate.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.mainsgate.formula.Ground;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Print;
@@ -16,6 +19,7 @@ import org.mainsgate.ruleset.Vocabulary;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
+import org.mainsgate.verdict.Reason;
 import org.mainsgate.verdict.Said;
 
 /**
@@ -25,8 +29,6 @@ import org.mainsgate.verdict.Said;
  */
 record Phrases(Vocabulary words) {
 
-  private static final int MOST_NAMED = 4;
-
   /** The check, and the thing where that is not the instrument itself. */
   static String title(Finding finding) {
     return finding.check().over().isEmpty()
@@ -34,26 +36,118 @@ record Phrases(Vocabulary words) {
         : finding.check().title() + ": " + finding.thingTitle();
   }
 
-  /** What was compared and chosen, one line for each. */
-  List<String> grounds(Finding finding) {
-    return finding.arithmetic().stream().map(ground -> ground(finding, ground)).distinct().toList();
+  /** What was asked, one line for each; what was recorded stands beside it. */
+  List<String> asked(Finding finding) {
+    long choices = finding.arithmetic().stream().filter(Ground.Choice.class::isInstance).count();
+    return finding.arithmetic().stream()
+        .map(
+            ground ->
+                ground instanceof Ground.Choice choice
+                    ? (choices > 1 ? subjectTitle(finding, choice) + ": " : "") + question(choice)
+                    : ground(finding, ground))
+        .distinct()
+        .toList();
   }
 
-  /** Why it came out so: the arithmetic of an open finding, with its reasons. */
-  List<String> because(Finding finding) {
-    List<String> lines = new ArrayList<>(grounds(finding));
+  /**
+   * The findings of one outcome, each with its reasons. Those that only wait for one and the same
+   * thing are one.
+   */
+  List<Sheet.Open> open(List<Finding> findings, Outcome outcome) {
+    Map<Object, List<Finding>> together =
+        findings.stream()
+            .filter(finding -> finding.outcome() == outcome)
+            .collect(
+                Collectors.groupingBy(
+                    finding -> finding.arithmetic().isEmpty() ? finding.holds() : finding,
+                    LinkedHashMap::new,
+                    Collectors.toList()));
+    return together.values().stream()
+        .map(group -> group.size() == 1 ? open(group.get(0)) : waiting(group))
+        .toList();
+  }
+
+  private Sheet.Open open(Finding finding) {
+    return new Sheet.Open(
+        title(finding),
+        because(finding),
+        settles(finding),
+        finding.remedy(),
+        cautions(List.of(finding)));
+  }
+
+  private static Sheet.Open waiting(List<Finding> findings) {
+    Finding first = findings.get(0);
+    String holds = first.holds().stream().map(Phrases::hold).collect(Collectors.joining("; "));
+    boolean oneThing = findings.stream().map(Finding::thing).distinct().count() == 1;
+    String titles =
+        findings.stream()
+            .map(finding -> oneThing ? finding.check().title() : title(finding))
+            .distinct()
+            .collect(Collectors.joining("; "));
+    return new Sheet.Open(
+        holds, List.of("it keeps waiting: " + titles), settles(first), "", cautions(findings));
+  }
+
+  private static List<String> cautions(List<Finding> findings) {
+    return findings.stream()
+        .map(finding -> finding.check().caution())
+        .filter(caution -> !caution.isEmpty())
+        .distinct()
+        .toList();
+  }
+
+  private static String hold(Finding.Hold hold) {
+    String words = hold.reason().words();
+    return hold.text().isEmpty() ? words : words + ": " + hold.text();
+  }
+
+  /** The arithmetic of an open finding, with its reasons and remarks. */
+  private List<String> because(Finding finding) {
+    List<String> lines = new ArrayList<>();
+    finding.arithmetic().stream()
+        .filter(ground -> !isOnlyMissing(finding, ground))
+        .map(ground -> ground(finding, ground))
+        .distinct()
+        .forEach(lines::add);
     finding.holds().stream()
-        .map(
-            hold ->
-                hold.text().isEmpty()
-                    ? hold.reason().words()
-                    : hold.reason().words() + ": " + hold.text())
+        .filter(hold -> hold.reason() != Reason.TOO_NEAR || !saysTooNear(finding))
+        .map(Phrases::hold)
         .forEach(lines::add);
     if (finding.outcome() == Outcome.FAIL) {
       lines.add("not met; it protects " + finding.check().protects());
     }
     finding.notes().stream().map(Phrases::note).forEach(lines::add);
     return lines;
+  }
+
+  /** Whether a choice says no more than that nobody has recorded it. */
+  private boolean isOnlyMissing(Finding finding, Ground ground) {
+    return ground instanceof Ground.Choice choice
+        && finding.outcome() == Outcome.HOLD
+        && input(finding, choice.text()).map(input -> !input.fact().recorded()).orElse(false);
+  }
+
+  /** Whether the arithmetic itself says that a reading is too near. */
+  private static boolean saysTooNear(Finding finding) {
+    return finding.arithmetic().stream()
+        .anyMatch(ground -> ground instanceof Ground.Comparison comparison && isNear(comparison));
+  }
+
+  private static boolean isNear(Ground.Comparison comparison) {
+    return comparison.truth() == Truth.UNDECIDED
+        && comparison.left().isBounded()
+        && comparison.right().isBounded();
+  }
+
+  /** What would settle a hold, but for what a reason says already. */
+  private static List<String> settles(Finding finding) {
+    return finding.settles().stream().filter(settles -> !repeats(finding, settles)).toList();
+  }
+
+  private static boolean repeats(Finding finding, String settles) {
+    String what = settles.substring(settles.indexOf(':') + 1).strip();
+    return finding.holds().stream().anyMatch(hold -> hold.text().endsWith(what));
   }
 
   /** The one line that says most about a pass. */
@@ -63,15 +157,16 @@ record Phrases(Vocabulary words) {
         .filter(Ground.Comparison.class::isInstance)
         .findFirst()
         .map(ground -> ground(finding, ground))
-        .orElseGet(() -> String.join(", ", found(finding)));
+        .orElseGet(() -> String.join("; ", chosen(finding)));
   }
 
-  /** The readings and observations themselves, without what was recorded with them. */
-  private List<String> found(Finding finding) {
-    return finding.inputs().stream()
-        .filter(input -> input.name().indexOf('.') < 0)
-        .map(input -> input.title() + " " + recorded(input))
-        .limit(MOST_NAMED)
+  /** The observations that a pass rests on. */
+  private List<String> chosen(Finding finding) {
+    return finding.arithmetic().stream()
+        .filter(Ground.Choice.class::isInstance)
+        .map(ground -> (Ground.Choice) ground)
+        .map(choice -> titles(property(subject(choice)), choice.candidates()))
+        .distinct()
         .toList();
   }
 
@@ -94,7 +189,8 @@ record Phrases(Vocabulary words) {
   /** How a comparison came out, with its margin. */
   private static String came(Ground.Comparison comparison) {
     Truth truth = comparison.truth();
-    return Margin.of(comparison).map(margin -> margin.words(truth)).orElse(truth(truth));
+    String words = isNear(comparison) ? "too near the limit" : truth(truth);
+    return Margin.of(comparison).map(margin -> margin.words(truth)).orElse(words);
   }
 
   /** A truth value for people. */
@@ -155,7 +251,19 @@ record Phrases(Vocabulary words) {
   private String term(Finding finding, Ground.Term term, boolean named) {
     String value = Print.quantity(term.value(), term.unit());
     boolean cited = finding.limits().stream().anyMatch(limit -> isOf(limit, term.label()));
-    return named && !cited ? value + " (" + spoken(term.label()) + ")" : value;
+    return named && !cited ? value + " (" + label(finding, term.label()) + ")" : value;
+  }
+
+  /** The text of a term as a person says it, without factors that are one. */
+  private String label(Finding finding, String text) {
+    return Stream.of(text.split(" \\* ", -1))
+        .filter(factor -> finding.limits().stream().noneMatch(limit -> isOne(limit, factor)))
+        .map(this::spoken)
+        .collect(Collectors.joining(" × "));
+  }
+
+  private static boolean isOne(Finding.Used limit, String factor) {
+    return limit.name().equals(factor) && limit.text().equals("1");
   }
 
   /** Whether a term is a limit, or the cell of a row that was used. */
@@ -169,19 +277,33 @@ record Phrases(Vocabulary words) {
 
   /** The text of a formula as a person says it. */
   private String spoken(String label) {
-    return words
-        .property(label)
-        .map(Property::title)
-        .orElse(label.replace('_', ' ').replace("*", "×"));
+    return words.property(label).map(Property::title).orElse(label.replace('_', ' '));
   }
 
   private String choice(Finding finding, Ground.Choice choice) {
-    Optional<Finding.Input> input = input(finding, choice.text());
-    String name = property(choice.text());
-    String title = input.map(Finding.Input::title).orElseGet(() -> spoken(name));
-    String is = input.isPresent() ? recorded(input.get()) : titles(name, choice.candidates());
-    String question = (choice.negated() ? "anything but " : "") + titles(name, choice.wanted());
-    return title + ": " + is + "; " + question + "? " + answer(choice.truth());
+    String is =
+        input(finding, subject(choice))
+            .map(this::recorded)
+            .orElseGet(() -> titles(property(subject(choice)), choice.candidates()));
+    return subjectTitle(finding, choice) + ": " + is + "; " + question(choice);
+  }
+
+  private String subjectTitle(Finding finding, Ground.Choice choice) {
+    String subject = subject(choice);
+    return input(finding, subject)
+        .map(Finding.Input::title)
+        .orElseGet(() -> spoken(property(subject)));
+  }
+
+  private String question(Ground.Choice choice) {
+    String wanted = titles(property(subject(choice)), choice.wanted());
+    return (choice.negated() ? "anything but " : "") + wanted + "? " + answer(choice.truth());
+  }
+
+  /** What a choice is about; of two observations that shall agree, the first. */
+  private static String subject(Ground.Choice choice) {
+    int is = choice.text().indexOf(' ');
+    return is < 0 ? choice.text() : choice.text().substring(0, is);
   }
 
   private static String answer(Truth truth) {

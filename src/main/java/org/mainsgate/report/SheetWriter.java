@@ -20,7 +20,9 @@ import org.mainsgate.quantity.MeterRange;
 import org.mainsgate.quantity.Print;
 import org.mainsgate.ruleset.Citation;
 import org.mainsgate.ruleset.MeterKind;
+import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Vocabulary;
+import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Judged;
 import org.mainsgate.verdict.Outcome;
@@ -29,6 +31,9 @@ import org.mainsgate.verdict.Verdict;
 
 /** Puts a dossier into words, page by page. */
 final class SheetWriter {
+
+  /** Named for every check that has the same source. */
+  private static final String RULE = "the rule";
 
   private final Dossier dossier;
   private final Setting setting;
@@ -63,13 +68,13 @@ final class SheetWriter {
         warnings(),
         identity(instrument),
         dossier.photo().map(photo -> new Sheet.Photo(photo, photoText(instrument))),
-        open(Outcome.FAIL),
-        open(Outcome.HOLD),
+        phrases.open(findings, Outcome.FAIL),
+        phrases.open(findings, Outcome.HOLD),
         judgements(),
         cautions(),
         rows,
         skipped(),
-        withdrawn(),
+        setAside(),
         meters(),
         rules(),
         sources(),
@@ -115,19 +120,6 @@ final class SheetWriter {
         + serial;
   }
 
-  private List<Sheet.Open> open(Outcome outcome) {
-    return findings.stream()
-        .filter(finding -> finding.outcome() == outcome)
-        .map(
-            finding ->
-                new Sheet.Open(
-                    Phrases.title(finding),
-                    phrases.because(finding),
-                    finding.settles(),
-                    finding.remedy()))
-        .toList();
-  }
-
   private List<Sheet.Judgement> judgements() {
     return findings.stream()
         .flatMap(finding -> finding.judged().stream().map(judged -> judgement(finding, judged)))
@@ -171,10 +163,33 @@ final class SheetWriter {
         finding.check().title(),
         finding.check().over().isEmpty() ? "" : finding.thingTitle(),
         finding.outcome(),
-        finding.inputs().stream().map(this::found).distinct().toList(),
-        finding.notes().stream().map(Phrases::note).toList(),
-        phrases.grounds(finding),
+        found(finding),
+        notes(finding),
+        phrases.asked(finding),
         cited(finding));
+  }
+
+  /** Numbers on a line each, then all observations. */
+  private List<String> found(Finding finding) {
+    Map<Boolean, List<String>> parts =
+        finding.inputs().stream()
+            .collect(
+                Collectors.partitioningBy(
+                    input -> input.property() instanceof Property.Quantity,
+                    Collectors.mapping(this::found, Collectors.toList())));
+    String observations =
+        parts.getOrDefault(false, List.of()).stream().distinct().collect(Collectors.joining("; "));
+    return Stream.concat(
+            parts.getOrDefault(true, List.of()).stream().distinct(), Stream.of(observations))
+        .filter(line -> !line.isEmpty())
+        .toList();
+  }
+
+  private static List<String> notes(Finding finding) {
+    return Stream.concat(
+            finding.notes().stream().map(note -> "Note: " + Phrases.note(note)),
+            finding.judged().stream().map(judged -> "Judged by " + judged(judged)))
+        .toList();
   }
 
   /** What was recorded, how, and the interval that it stands for. */
@@ -187,7 +202,7 @@ final class SheetWriter {
             .collect(Collectors.joining(", "));
     String recorded = phrases.recorded(input);
     String known = input.fact().said().isEmpty() ? "" : phrases.known(input);
-    boolean says = !known.isEmpty() && !known.equals(recorded);
+    boolean says = !known.isEmpty() && !known.equals(recorded) && !isPoint(input);
     return input.title()
         + ": "
         + recorded
@@ -195,9 +210,13 @@ final class SheetWriter {
         + (how.isEmpty() ? "" : "; " + how);
   }
 
+  private static boolean isPoint(Finding.Input input) {
+    return input.fact() instanceof Fact.Amount amount && amount.range().exact().isPoint();
+  }
+
   private String cited(Finding finding) {
     Set<Integer> numbers = new TreeSet<>();
-    numbers.add(number(new Cited(finding.check().title(), finding.check().citation())));
+    numbers.add(number(new Cited(RULE, finding.check().citation())));
     finding
         .limits()
         .forEach(limit -> numbers.add(number(new Cited(value(limit), limit.citation()))));
@@ -223,9 +242,13 @@ final class SheetWriter {
   }
 
   private static String from(Citation citation) {
-    return Stream.of(citation.title(), citation.edition(), citation.clause(), citation.note())
+    return Stream.of(citation.title(), edition(citation), citation.clause(), citation.note())
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
+  }
+
+  private static String edition(Citation citation) {
+    return citation.edition().equals("none") ? "" : "edition " + citation.edition();
   }
 
   private static String standing(Citation citation) {
@@ -252,27 +275,13 @@ final class SheetWriter {
     return "Not applicable" + (because.isEmpty() ? "" : ", since " + because) + ": " + titles;
   }
 
-  private List<Sheet.Withdrawn> withdrawn() {
-    return dossier.visits().stream()
-        .flatMap(visit -> visit.withdrawn().stream().map(taken -> withdrawn(visit, taken)))
+  private List<Sheet.Aside> setAside() {
+    return dossier.setAside().stream()
+        .map(
+            aside ->
+                new Sheet.Aside(
+                    aside.title() + ", " + aside.thing(), aside.text(), aside.why(), aside.entry()))
         .toList();
-  }
-
-  private Sheet.Withdrawn withdrawn(Visit in, Visit.Withdrawal taken) {
-    Optional<Entry> entry =
-        dossier.visits().stream()
-            .filter(visit -> visit.id().equals(taken.visit()))
-            .flatMap(visit -> Stream.concat(visit.found().stream(), visit.left().stream()))
-            .filter(found -> found.id().equals(taken.entry()))
-            .findFirst();
-    String reason = words.withdrawalReasons().getOrDefault(taken.reason(), taken.reason());
-    return new Sheet.Withdrawn(
-        entry
-            .map(found -> phrases.titleOf(found.property()) + ", " + thing(found.thing()))
-            .orElse(taken.entry()),
-        entry.map(found -> text(found.property(), found.value())).orElse(""),
-        reason + (taken.note().isEmpty() ? "" : ": " + taken.note()) + " (in " + in.id() + ")",
-        taken.visit() + "/" + taken.entry());
   }
 
   private List<Sheet.Meter> meters() {

@@ -21,6 +21,7 @@ import java.util.Set;
 import javax.imageio.ImageIO;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.Entry;
+import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.Value;
 import org.mainsgate.evidence.Visit;
@@ -65,13 +66,37 @@ final class Samples {
           Accuracy.of(Rational.of(2), Rational.of(3)),
           OHM);
 
+  private static final InForce.SetAside SLIPPED =
+      new InForce.SetAside(
+          "2026-11-24-AR-11aa/e1",
+          "front panel",
+          "resistance of the earth path",
+          "0.43 Ω",
+          "withdrawn: the probe slipped");
+
   private Samples() {}
 
   private static Rules rules() {
     Complaints complaints = new Complaints();
     Optional<Rules> rules = new Shelf().open(Shelf.Choice.named("gb"), complaints);
     assertEquals("", complaints.renderAll());
-    return rules.orElseThrow();
+    return named(rules.orElseThrow());
+  }
+
+  /** The same rules under an identity that no edit of a ruleset changes. */
+  private static Rules named(Rules rules) {
+    return new Rules(
+        rules.profile(),
+        rules.title(),
+        rules.edition(),
+        "0123456789abcdef".repeat(4),
+        rules.vocabulary(),
+        rules.stages(),
+        rules.checks(),
+        rules.limits(),
+        rules.tables(),
+        rules.dependencies(),
+        rules.meterKinds());
   }
 
   static Setting setting() {
@@ -125,6 +150,7 @@ final class Samples {
         List.of(),
         new Engine(RULES).assess(RULES.firstStage(), Evidence.NONE),
         List.of(),
+        List.of(),
         Optional.empty());
   }
 
@@ -134,6 +160,7 @@ final class Samples {
         instrument(),
         visits,
         new Engine(RULES).assess(RULES.firstStage(), known.evidence()),
+        visits.size() > 1 ? List.of(SLIPPED) : List.of(),
         List.of(HASH),
         photo);
   }
