@@ -55,7 +55,7 @@ public final class Formula {
 
   /** Whether a name is a word of the language, so that nothing may be called by it. */
   public static boolean isReserved(String name) {
-    return Parser.RESERVED.contains(name);
+    return Language.RESERVED.contains(name);
   }
 
   /** Checks the formula as a statement; empty after a complaint. */

@@ -195,6 +195,9 @@ final class FormulaTest {
   void wordsOfTheLanguageAreNoNames() {
     assertTrue(Formula.isReserved("sum"));
     assertFalse(Formula.isReserved("earth_resistance"));
+    // After a point there is nothing to confuse them with.
+    assertTrue(Formula.parse(Shop.text("steps(a).any < all.sum"), new Complaints()).isEmpty());
+    assertTrue(Formula.parse(Shop.text("steps(a).any < b.sum"), new Complaints()).isPresent());
   }
 
   @Test
