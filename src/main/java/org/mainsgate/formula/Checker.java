@@ -21,6 +21,7 @@ import org.mainsgate.source.Text;
 final class Checker {
   private static final int MAX_NODES = 10_000;
   private static final int MAX_DEPTH = 1_000;
+  private static final int MAX_NESTING = 3;
   private static final String STATEMENT = "a statement, such as `a <= b` or `x is y`";
 
   private final Text source;
@@ -59,11 +60,16 @@ final class Checker {
   /** Steps of steps can double a formula at each level; what is too much to evaluate is refused. */
   private Optional<Survey> survey(Node node) {
     Survey survey = Survey.of(node, scope.variables());
-    if (survey.nodes() <= MAX_NODES && survey.depth() <= MAX_DEPTH) {
-      return Optional.of(survey);
+    if (survey.nodes() > MAX_NODES || survey.depth() > MAX_DEPTH) {
+      complain(0, "a formula that is too large with the steps it uses", "fewer steps of steps");
+      return Optional.empty();
     }
-    complain(0, "a formula that is too large with the steps it uses", "fewer steps of steps");
-    return Optional.empty();
+    if (survey.nesting() > MAX_NESTING) {
+      String right = "at most " + MAX_NESTING + " of `all`, `any` and `sum`";
+      complain(0, "too many lists inside each other", right);
+      return Optional.empty();
+    }
+    return Optional.of(survey);
   }
 
   private @Nullable TruthNode truth(Syntax syntax, Map<String, String> variables) {
@@ -104,7 +110,7 @@ final class Checker {
       mismatch(order.span().at(), "compare", left.dimension(), right.dimension());
       return null;
     }
-    Unit unit = left.unit().or(right::unit).orElseGet(() -> PrintUnit.of(left.dimension()));
+    Unit unit = PrintUnit.ofBoth(left, right);
     return new TruthNode.Compared(
         order.relation(), side(order.left(), left), side(order.right(), right), unit);
   }

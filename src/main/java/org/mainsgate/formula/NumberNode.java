@@ -232,9 +232,12 @@ sealed interface NumberNode extends Node
 
     @Override
     public Optional<Unit> unit() {
-      return left.unit()
-          .filter(unit -> unit.dimension().equals(dimension))
-          .or(() -> right.unit().filter(unit -> unit.dimension().equals(dimension)));
+      return left.unit().filter(this::fits).or(() -> right.unit().filter(this::fits));
+    }
+
+    private boolean fits(Unit unit) {
+      boolean picks = operator == Arithmetic.MIN || operator == Arithmetic.MAX;
+      return unit.dimension().equals(dimension) && (picks || PrintUnit.hasNoOffset(unit));
     }
   }
 
@@ -268,7 +271,9 @@ sealed interface NumberNode extends Node
 
     @Override
     public Optional<Unit> unit() {
-      return argument.unit().filter(unit -> unit.dimension().equals(dimension));
+      return argument
+          .unit()
+          .filter(unit -> unit.dimension().equals(dimension) && PrintUnit.hasNoOffset(unit));
     }
   }
 
@@ -335,7 +340,7 @@ sealed interface NumberNode extends Node
 
     @Override
     public Optional<Unit> unit() {
-      return body.unit();
+      return body.unit().filter(PrintUnit::hasNoOffset);
     }
   }
 

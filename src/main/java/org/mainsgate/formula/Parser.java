@@ -5,10 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Unit;
@@ -24,40 +21,6 @@ import org.mainsgate.source.Text;
  * returns by itself; so no exception carries a fault, and no fault is told twice.
  */
 final class Parser {
-  static final int MAX_CHARACTERS = 4000;
-  static final int MAX_DEPTH = 64;
-  static final int MAX_NODES = 500;
-  private static final int MAX_NUMBER_CHARACTERS = 40;
-
-  static final Set<String> RESERVED =
-      Set.of(
-          "and", "or", "not", "implies", "is", "in", "all", "any", "sum", "min", "max", "sqrt",
-          "ln", "exp2", "pi", "highest", "lowest", "nominal");
-
-  private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9_]*");
-  private static final Pattern VALUE = Pattern.compile("[A-Za-z0-9_]+");
-
-  private static final Map<String, Function> FUNCTIONS =
-      Map.of("sqrt", Function.SQRT, "ln", Function.LN, "exp2", Function.EXP2);
-  private static final Map<String, Syntax.End> ENDS =
-      Map.of(
-          "highest",
-          Syntax.End.HIGHEST,
-          "lowest",
-          Syntax.End.LOWEST,
-          "nominal",
-          Syntax.End.NOMINAL);
-  private static final Map<String, Relation> RELATIONS =
-      Map.of(
-          "<=",
-          Relation.AT_MOST,
-          "<",
-          Relation.LESS_THAN,
-          ">=",
-          Relation.AT_LEAST,
-          ">",
-          Relation.MORE_THAN);
-
   private final Tokens tokens;
   private int depth;
   private int nodes;
@@ -69,9 +32,9 @@ final class Parser {
   /** The tree of a formula; empty after a complaint. */
   static Optional<Syntax> parse(Text source, Complaints complaints) {
     String text = source.value();
-    if (text.length() > MAX_CHARACTERS) {
-      String limit = "at most " + MAX_CHARACTERS + " characters";
-      complaints.add(source.at(MAX_CHARACTERS), "a formula that is too long", limit);
+    if (text.length() > Language.MAX_CHARACTERS) {
+      String limit = "at most " + Language.MAX_CHARACTERS + " characters";
+      complaints.add(source.at(Language.MAX_CHARACTERS), "a formula that is too long", limit);
       return Optional.empty();
     }
     if (text.isBlank()) {
@@ -142,7 +105,7 @@ final class Parser {
   private Syntax statement() {
     int from = tokens.peek().from();
     Syntax left = terms();
-    Relation relation = RELATIONS.get(signOf(tokens.peek()));
+    Relation relation = Language.RELATIONS.get(signOf(tokens.peek()));
     if (relation != null) {
       return order(from, left, relation);
     }
@@ -156,7 +119,7 @@ final class Parser {
   private Syntax order(int from, Syntax left, Relation relation) {
     int at = tokens.advance().from();
     Syntax right = terms();
-    if (RELATIONS.containsKey(signOf(tokens.peek()))) {
+    if (Language.RELATIONS.containsKey(signOf(tokens.peek()))) {
       return tokens.fail(
           tokens.peek().from(), "a second comparison in one", "two comparisons joined with `and`");
     }
@@ -202,8 +165,8 @@ final class Parser {
         more = true;
       }
     }
-    boolean named = Arrays.stream(text.toString().split("\\.", -1)).allMatch(Parser::isValue);
-    if (!named || RESERVED.contains(text.toString())) {
+    boolean named = Arrays.stream(text.toString().split("\\.", -1)).allMatch(Language::isValue);
+    if (!named || Language.RESERVED.contains(text.toString())) {
       return tokens.misplaced(first, "a named value");
     }
     return new Syntax.Word(text.toString(), first.from());
@@ -211,10 +174,6 @@ final class Parser {
 
   private static boolean isWord(Token token) {
     return token.kind() == Token.Kind.WORD;
-  }
-
-  private static boolean isValue(String part) {
-    return VALUE.matcher(part).matches();
   }
 
   private Syntax terms() {
@@ -278,8 +237,8 @@ final class Parser {
   }
 
   private Syntax literal(Token number) {
-    if (number.text().length() > MAX_NUMBER_CHARACTERS) {
-      String limit = "at most " + MAX_NUMBER_CHARACTERS + " digits";
+    if (number.text().length() > Language.MAX_NUMBER_CHARACTERS) {
+      String limit = "at most " + Language.MAX_NUMBER_CHARACTERS + " digits";
       return tokens.fail(number.from(), "a number that is too long", limit);
     }
     Rational value = Rational.of(new BigDecimal(number.text()));
@@ -294,7 +253,8 @@ final class Parser {
 
   /** The longest unit that follows: {@code Ω/m} as one if there is such a unit, else {@code Ω}. */
   private @Nullable Unit unit() {
-    if (tokens.peek().kind() != Token.Kind.WORD || RESERVED.contains(tokens.peek().text())) {
+    if (tokens.peek().kind() != Token.Kind.WORD
+        || Language.RESERVED.contains(tokens.peek().text())) {
       return null;
     }
     Token first = tokens.advance();
@@ -345,11 +305,11 @@ final class Parser {
     }
     Syntax argument = arguments.get(0);
     Syntax.Span span = tokens.span(word.from(), word.from());
-    if (FUNCTIONS.containsKey(word.text())) {
-      return node(new Syntax.Single(span, FUNCTIONS.get(word.text()), argument));
+    if (Language.FUNCTIONS.containsKey(word.text())) {
+      return node(new Syntax.Single(span, Language.FUNCTIONS.get(word.text()), argument));
     }
-    if (ENDS.containsKey(word.text())) {
-      return node(new Syntax.Extreme(span, ENDS.get(word.text()), argument));
+    if (Language.ENDS.containsKey(word.text())) {
+      return node(new Syntax.Extreme(span, Language.ENDS.get(word.text()), argument));
     }
     return lookup(word, argument);
   }
@@ -370,11 +330,11 @@ final class Parser {
   }
 
   private Syntax lookup(Token word, Syntax key) {
-    if (RESERVED.contains(word.text()) || !NAME.matcher(word.text()).matches()) {
+    if (Language.RESERVED.contains(word.text()) || !Language.isName(word.text())) {
       return tokens.fail(word.from(), word.quoted() + " is no name of a table", "");
     }
     tokens.expect(".", "`.` and a column of the table");
-    Syntax.Word column = name("a column of the table");
+    Syntax.Word column = part("a column of the table");
     return node(new Syntax.Lookup(tokens.span(word.from(), word.from()), word.text(), key, column));
   }
 
@@ -389,7 +349,7 @@ final class Parser {
   }
 
   private Syntax.Word name(String expected) {
-    if (RESERVED.contains(tokens.peek().text())) {
+    if (Language.RESERVED.contains(tokens.peek().text())) {
       tokens.unexpected(expected);
     }
     return part(expected);
@@ -403,7 +363,7 @@ final class Parser {
     Token token = tokens.peek();
     if (token.kind() != Token.Kind.WORD) {
       tokens.unexpected(expected);
-    } else if (!NAME.matcher(token.text()).matches()) {
+    } else if (!Language.isName(token.text())) {
       String right = "a name of small letters a to z, digits and `_`";
       tokens.fail(token.from(), token.quoted() + " is no name", right);
     } else {
@@ -414,20 +374,20 @@ final class Parser {
 
   private Optional<Syntax> enter() {
     depth++;
-    if (depth <= MAX_DEPTH) {
+    if (depth <= Language.MAX_DEPTH) {
       return Optional.empty();
     }
-    String limit = "at most " + MAX_DEPTH + " levels; name a part of it under `let`";
+    String limit = "at most " + Language.MAX_DEPTH + " levels; name a part of it under `let`";
     return Optional.of(
         tokens.fail(tokens.peek().from(), "a formula that is nested too deep", limit));
   }
 
   private Syntax node(Syntax made) {
     nodes++;
-    if (nodes <= MAX_NODES) {
+    if (nodes <= Language.MAX_NODES) {
       return made;
     }
-    String limit = "at most " + MAX_NODES + " parts; name some of them under `let`";
+    String limit = "at most " + Language.MAX_NODES + " parts; name some of them under `let`";
     return tokens.fail(made.span().at(), "a formula with too many parts", limit);
   }
 }

@@ -54,6 +54,24 @@ final class ExplanationTest {
         comparison.leftTerms().stream().map(Ground.Term::value).toList());
   }
 
+  /** 298.15 K are 25 °C, but a difference of 5 K is not one of -268.15 °C. */
+  @Test
+  void aDifferenceOfTemperaturesIsInKelvin() {
+    World world = World.nothing().number("ambient", "298.15");
+    assertEquals("°C", comparison("ambient <= hot", world).unit().symbol());
+    assertEquals("°C", comparison("max(ambient, hot) <= hot", world).unit().symbol());
+    Ground.Comparison difference = comparison("hot - ambient >= rise", world);
+    assertEquals("K", difference.unit().symbol());
+    assertEquals(
+        List.of("°C", "K"),
+        difference.leftTerms().stream().map(term -> term.unit().symbol()).toList());
+    assertEquals("K", comparison("hot - ambient <= hot", world).unit().symbol());
+  }
+
+  private static Ground.Comparison comparison(String formula, World world) {
+    return (Ground.Comparison) Shop.open().truth(formula).explain(world).get(0);
+  }
+
   @Test
   void everyGroundIsNamedAlsoWhereOthersSettleIt() {
     World world = World.nothing().number("a", "1").choice("k", "red", "blue");

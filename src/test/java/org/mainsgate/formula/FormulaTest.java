@@ -192,9 +192,25 @@ final class FormulaTest {
   }
 
   @Test
+  void fourListsInsideEachOtherAreRefused() {
+    String three = "all p in part: any q in part: (sum r in part: r.m + q.m) > p.m";
+    assertEquals(Truth.MET, Shop.decide(three, POINTS));
+    Complaints complaints = new Complaints();
+    String four = "any s in lead: " + three;
+    assertTrue(Shop.parsed(four).asTruth(Shop.open(), complaints).isEmpty());
+    assertEquals("too many lists inside each other", only(complaints).what());
+    Shop shop = Shop.open().step("total", "total", "sum s in part: s.m");
+    String through = "all p in part: any q in part: all r in part: total > 0";
+    assertTrue(Shop.parsed(through).asTruth(shop, new Complaints()).isEmpty());
+  }
+
+  @Test
   void wordsOfTheLanguageAreNoNames() {
     assertTrue(Formula.isReserved("sum"));
     assertFalse(Formula.isReserved("earth_resistance"));
+    // After a point there is nothing to confuse them with.
+    assertTrue(Formula.parse(Shop.text("steps(a).any < all.sum"), new Complaints()).isEmpty());
+    assertTrue(Formula.parse(Shop.text("steps(a).any < b.sum"), new Complaints()).isPresent());
   }
 
   @Test

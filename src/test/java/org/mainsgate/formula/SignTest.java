@@ -51,6 +51,10 @@ final class SignTest {
         "a <= highest(v) + low | RAISES",
         "a <= min(steps(b).value, 3) * low | MIXED",
         "warm | LOWERS",
+        // At zero a quotient is unknown, and zero times the unknown is zero.
+        "a <= 1 / max(0, low - high) | MIXED",
+        "a <= steps(b).value * max(0, low - high) | MIXED",
+        "a <= e * max(0, low - high) | RAISES",
       })
   void theEffectOfALimitIsShownOrItIsMixed(String formula, Sign sign) {
     assertEquals(sign, Shop.open().truth(formula).sign("low"));
