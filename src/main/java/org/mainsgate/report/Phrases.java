@@ -150,12 +150,24 @@ record Phrases(Vocabulary words) {
     return finding.holds().stream().anyMatch(hold -> hold.text().endsWith(what));
   }
 
-  /** The one line that says most about a pass. */
-  String brief(Finding finding) {
+  /**
+   * The comparison that says most: of a pass the first that is met, since of two ways to pass the
+   * other one need not be.
+   */
+  static Optional<Ground.Comparison> telling(Finding finding) {
+    if (finding.outcome() != Outcome.PASS) {
+      return finding.deciding();
+    }
     return finding.arithmetic().stream()
         .filter(ground -> ground.truth() == Truth.MET)
         .filter(Ground.Comparison.class::isInstance)
-        .findFirst()
+        .map(Ground.Comparison.class::cast)
+        .findFirst();
+  }
+
+  /** The one line that says most about a pass. */
+  String brief(Finding finding) {
+    return telling(finding)
         .map(ground -> ground(finding, ground))
         .orElseGet(() -> String.join("; ", chosen(finding)));
   }

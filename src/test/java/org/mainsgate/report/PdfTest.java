@@ -12,9 +12,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.TimeZone;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -149,11 +150,36 @@ class PdfTest {
   }
 
   @Test
-  void aPictureFromStrangersBytesIsNoPicture() {
-    assertTrue(Picture.of(new byte[0]).isEmpty());
-    assertTrue(Picture.of("GIF89a".getBytes(StandardCharsets.US_ASCII)).isEmpty());
-    byte[] cut = Arrays.copyOf(Samples.png(), 60);
-    assertTrue(Picture.of(cut).isEmpty());
+  void placeAndTimeOfTheMachineChangeNothing() throws IOException {
+    byte[] here = print(pdf, Sheet.of(Samples.near()));
+    Locale locale = Locale.getDefault();
+    TimeZone zone = TimeZone.getDefault();
+    try {
+      // Turkish has an i of its own, Arabic its own digits; both places are on other days.
+      for (String place : List.of("tr-TR", "ar-EG-u-nu-arab")) {
+        Locale.setDefault(Locale.forLanguageTag(place));
+        TimeZone.setDefault(TimeZone.getTimeZone("Pacific/Kiritimati"));
+        assertArrayEquals(here, print(new Pdf(), Sheet.of(Samples.near())), place);
+      }
+    } finally {
+      Locale.setDefault(locale);
+      TimeZone.setDefault(zone);
+    }
+  }
+
+  @Test
+  void aWordWithoutEndStaysOnThePage() throws IOException {
+    Sheet sheet = sheet("x".repeat(400));
+    try (PDDocument document = Loader.loadPDF(print(pdf, sheet))) {
+      String text = text(document, 1);
+      long longest =
+          text.lines()
+              .filter(line -> line.matches(" *x+ *"))
+              .mapToInt(String::length)
+              .max()
+              .orElse(0);
+      assertTrue(longest > 10 && longest < 100, text);
+    }
   }
 
   @Test
