@@ -21,11 +21,11 @@ import org.mainsgate.verdict.Hull;
 import org.mainsgate.verdict.Said;
 
 /** Entries turned into facts, one by one and together. */
-final class Facts {
+final class Testimony {
   private final Rules rules;
   private final Bench bench;
 
-  Facts(Rules rules, Bench bench) {
+  Testimony(Rules rules, Bench bench) {
     this.rules = rules;
     this.bench = bench;
   }
@@ -145,7 +145,7 @@ final class Facts {
       }
     }
     return haveNothingInCommon(ranges)
-        || sets.stream().reduce(Facts::common).map(Set::isEmpty).orElse(false);
+        || sets.stream().reduce(Testimony::common).map(Set::isEmpty).orElse(false);
   }
 
   private static boolean haveNothingInCommon(List<ExactInterval> ranges) {
