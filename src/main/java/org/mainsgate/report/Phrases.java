@@ -183,7 +183,13 @@ record Phrases(Vocabulary words) {
   }
 
   /** A ground with both its sides and how it came out by itself. */
-  String ground(Finding finding, Ground ground) {
+  private String ground(Finding finding, Ground ground) {
+    String items =
+        ground.items().values().stream().map(item -> item + ": ").collect(Collectors.joining());
+    return items + alone(finding, ground);
+  }
+
+  private String alone(Finding finding, Ground ground) {
     if (ground instanceof Ground.Comparison comparison) {
       return left(finding, comparison)
           + " against "
@@ -373,10 +379,13 @@ record Phrases(Vocabulary words) {
     return typed.orElseThrow(() -> new IllegalArgumentException("no number: " + input.name()));
   }
 
-  private Optional<Finding.Input> input(Finding finding, String text) {
-    return finding.inputs().stream()
-        .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
-        .findFirst();
+  /** The input that a formula writes so; empty where several things have one of that name. */
+  private static Optional<Finding.Input> input(Finding finding, String text) {
+    List<Finding.Input> named =
+        finding.inputs().stream()
+            .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
+            .toList();
+    return named.size() == 1 ? Optional.of(named.get(0)) : Optional.empty();
   }
 
   private String titles(String property, List<String> values) {

@@ -98,7 +98,8 @@ final class SheetWriter {
             new Sheet.Line("made", instrument.made()),
             new Sheet.Line("identity", instrument.uid()),
             new Sheet.Line("bench", setting.bench().title()),
-            new Sheet.Line("on the plate", plate(instrument)))
+            new Sheet.Line("on the plate", plate(instrument)),
+            new Sheet.Line("judged under", profile() + ", edition " + setting.rules().edition()))
         .filter(line -> !line.text().isEmpty())
         .toList();
   }
@@ -352,9 +353,13 @@ final class SheetWriter {
 
   private List<Sheet.Line> rules() {
     return List.of(
-        new Sheet.Line("profile", setting.rules().profile() + ": " + setting.rules().title()),
+        new Sheet.Line("profile", profile()),
         new Sheet.Line("edition", setting.rules().edition()),
         new Sheet.Line("identity", setting.rules().identity()));
+  }
+
+  private String profile() {
+    return setting.rules().profile() + ": " + setting.rules().title();
   }
 
   private Sheet.Sitting sitting(Visit visit) {

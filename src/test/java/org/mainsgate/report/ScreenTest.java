@@ -57,6 +57,15 @@ class ScreenTest {
   }
 
   @Test
+  void aNumberIsNotPartedFromItsUnit() {
+    assertEquals(
+        "m".repeat(74) + "\n0.1 mm²\n", new Lines().add(0, "m".repeat(74) + " 0.1 mm²").toString());
+    assertEquals(
+        "m".repeat(74) + " 3\nmetres\n",
+        new Lines().add(0, "m".repeat(74) + " 3 metres").toString());
+  }
+
+  @Test
   void wideCharactersCountTwice() {
     assertEquals("漢".repeat(40) + "\n漢\n", new Lines().add(0, "漢".repeat(41)).toString());
   }
