@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.mainsgate.formula.Ground;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Print;
+import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Truth;
 import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.Kind;
@@ -159,13 +160,19 @@ record Phrases(Vocabulary words) {
 
   private String terms(
       Finding finding, List<Ground.Term> terms, ExactInterval whole, Unit unit, boolean named) {
-    if (terms.isEmpty()) {
+    List<Ground.Term> told = terms.stream().filter(term -> !isNothing(term)).toList();
+    if (told.isEmpty()) {
       return Print.quantity(whole, unit);
     }
-    return terms.stream()
+    return told.stream()
         .map(term -> term(finding, term, named || terms.size() > 1))
         .collect(Collectors.joining(" + "))
         .replace(" + -", " − ");
+  }
+
+  /** An addend of exactly zero adds nothing to a sum but length. */
+  private static boolean isNothing(Ground.Term term) {
+    return term.value().equals(ExactInterval.point(Rational.ZERO));
   }
 
   private String term(Finding finding, Ground.Term term, boolean named) {

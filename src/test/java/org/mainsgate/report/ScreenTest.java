@@ -34,6 +34,14 @@ class ScreenTest {
   }
 
   @Test
+  void whatAddsNothingToALimitIsNotPrinted() {
+    // Under this profile the lead's copper is not added: its share is 0.
+    String text = screen.instrument(Samples.soundUnder("eu"));
+    assertTrue(text.contains("against 0.3 Ω: "), text);
+    assertFalse(text.contains(" 0 Ω"), text);
+  }
+
+  @Test
   void allVerdictsStandAtTheEnd() throws IOException {
     Golden.check(
         "summary.txt",
