@@ -22,7 +22,8 @@ import org.mainsgate.verdict.Verdict;
  * Verdicts for a program to read, as one JSON text (RFC 8259) in a fixed order of fields.
  *
  * <p>Numbers are strings in plain decimal: all digits where twelve suffice, else rounded outward to
- * twelve. An end that is open is {@code null}.
+ * twelve. An end that is open is {@code null}. The truth of a comparison or choice is its own,
+ * before any {@code not} or {@code or} around it in the rule.
  */
 public final class Json {
 

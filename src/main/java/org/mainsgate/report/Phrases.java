@@ -1,16 +1,14 @@
 package org.mainsgate.report;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mainsgate.formula.Ground;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Print;
+import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Truth;
 import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.Kind;
@@ -19,7 +17,6 @@ import org.mainsgate.ruleset.Vocabulary;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
-import org.mainsgate.verdict.Reason;
 import org.mainsgate.verdict.Said;
 
 /**
@@ -47,107 +44,6 @@ record Phrases(Vocabulary words) {
                     : ground(finding, ground))
         .distinct()
         .toList();
-  }
-
-  /**
-   * The findings of one outcome, each with its reasons. Those that only wait for one and the same
-   * thing are one.
-   */
-  List<Sheet.Open> open(List<Finding> findings, Outcome outcome) {
-    Map<Object, List<Finding>> together =
-        findings.stream()
-            .filter(finding -> finding.outcome() == outcome)
-            .collect(
-                Collectors.groupingBy(
-                    finding -> finding.arithmetic().isEmpty() ? finding.holds() : finding,
-                    LinkedHashMap::new,
-                    Collectors.toList()));
-    return together.values().stream()
-        .map(group -> group.size() == 1 ? open(group.get(0)) : waiting(group))
-        .toList();
-  }
-
-  private Sheet.Open open(Finding finding) {
-    return new Sheet.Open(
-        title(finding),
-        because(finding),
-        settles(finding),
-        finding.remedy(),
-        cautions(List.of(finding)));
-  }
-
-  private static Sheet.Open waiting(List<Finding> findings) {
-    Finding first = findings.get(0);
-    String holds = first.holds().stream().map(Phrases::hold).collect(Collectors.joining("; "));
-    boolean oneThing = findings.stream().map(Finding::thing).distinct().count() == 1;
-    String titles =
-        findings.stream()
-            .map(finding -> oneThing ? finding.check().title() : title(finding))
-            .distinct()
-            .collect(Collectors.joining("; "));
-    return new Sheet.Open(
-        holds, List.of("it keeps waiting: " + titles), settles(first), "", cautions(findings));
-  }
-
-  private static List<String> cautions(List<Finding> findings) {
-    return findings.stream()
-        .map(finding -> finding.check().caution())
-        .filter(caution -> !caution.isEmpty())
-        .distinct()
-        .toList();
-  }
-
-  private static String hold(Finding.Hold hold) {
-    String words = hold.reason().words();
-    return hold.text().isEmpty() ? words : words + ": " + hold.text();
-  }
-
-  /** The arithmetic of an open finding, with its reasons and remarks. */
-  private List<String> because(Finding finding) {
-    List<String> lines = new ArrayList<>();
-    finding.arithmetic().stream()
-        .filter(ground -> !isOnlyMissing(finding, ground))
-        .map(ground -> ground(finding, ground))
-        .distinct()
-        .forEach(lines::add);
-    finding.holds().stream()
-        .filter(hold -> hold.reason() != Reason.TOO_NEAR || !saysTooNear(finding))
-        .map(Phrases::hold)
-        .forEach(lines::add);
-    if (finding.outcome() == Outcome.FAIL) {
-      lines.add("not met; it protects " + finding.check().protects());
-    }
-    finding.notes().stream().map(Phrases::note).forEach(lines::add);
-    return lines;
-  }
-
-  /** Whether a choice says no more than that nobody has recorded it. */
-  private boolean isOnlyMissing(Finding finding, Ground ground) {
-    return ground instanceof Ground.Choice choice
-        && finding.outcome() == Outcome.HOLD
-        && input(finding, choice.text()).map(input -> !input.fact().recorded()).orElse(false);
-  }
-
-  /** Whether the arithmetic itself says that a reading is too near. */
-  private static boolean saysTooNear(Finding finding) {
-    return finding.arithmetic().stream()
-        .anyMatch(ground -> ground instanceof Ground.Comparison comparison && isNear(comparison));
-  }
-
-  private static boolean isNear(Ground.Comparison comparison) {
-    return comparison.truth() == Truth.UNDECIDED
-        && comparison.left().isBounded()
-        && comparison.right().isBounded();
-  }
-
-  /** What would settle a hold, but for what a reason says already. */
-  private static List<String> settles(Finding finding) {
-    return finding.settles().stream().filter(settles -> !repeats(finding, settles)).toList();
-  }
-
-  private static boolean repeats(Finding finding, String settles) {
-    String what = settles.substring(settles.indexOf(':') + 1).strip();
-    return finding.holds().stream().anyMatch(hold -> hold.text().endsWith(what));
   }
 
   /**
@@ -184,6 +80,12 @@ record Phrases(Vocabulary words) {
 
   /** A ground with both its sides and how it came out by itself. */
   String ground(Finding finding, Ground ground) {
+    String items =
+        ground.items().values().stream().map(item -> item + ": ").collect(Collectors.joining());
+    return items + alone(finding, ground);
+  }
+
+  private String alone(Finding finding, Ground ground) {
     if (ground instanceof Ground.Comparison comparison) {
       return left(finding, comparison)
           + " against "
@@ -196,6 +98,13 @@ record Phrases(Vocabulary words) {
     }
     Ground.OpenList list = (Ground.OpenList) ground;
     return "the list of " + plural(list.kind()) + " is not closed";
+  }
+
+  /** Whether both sides are known and still the answer is open. */
+  static boolean isNear(Ground.Comparison comparison) {
+    return comparison.truth() == Truth.UNDECIDED
+        && comparison.left().isBounded()
+        && comparison.right().isBounded();
   }
 
   /** How a comparison came out, with its margin. */
@@ -251,13 +160,19 @@ record Phrases(Vocabulary words) {
 
   private String terms(
       Finding finding, List<Ground.Term> terms, ExactInterval whole, Unit unit, boolean named) {
-    if (terms.isEmpty()) {
+    List<Ground.Term> told = terms.stream().filter(term -> !isNothing(term)).toList();
+    if (told.isEmpty()) {
       return Print.quantity(whole, unit);
     }
-    return terms.stream()
+    return told.stream()
         .map(term -> term(finding, term, named || terms.size() > 1))
         .collect(Collectors.joining(" + "))
         .replace(" + -", " − ");
+  }
+
+  /** An addend of exactly zero adds nothing to a sum but length. */
+  private static boolean isNothing(Ground.Term term) {
+    return term.value().equals(ExactInterval.point(Rational.ZERO));
   }
 
   private String term(Finding finding, Ground.Term term, boolean named) {
@@ -373,10 +288,13 @@ record Phrases(Vocabulary words) {
     return typed.orElseThrow(() -> new IllegalArgumentException("no number: " + input.name()));
   }
 
-  private Optional<Finding.Input> input(Finding finding, String text) {
-    return finding.inputs().stream()
-        .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
-        .findFirst();
+  /** The input that a formula writes so; empty where several things have one of that name. */
+  static Optional<Finding.Input> input(Finding finding, String text) {
+    List<Finding.Input> named =
+        finding.inputs().stream()
+            .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
+            .toList();
+    return named.size() == 1 ? Optional.of(named.get(0)) : Optional.empty();
   }
 
   private String titles(String property, List<String> values) {

@@ -34,8 +34,9 @@ public final class Screen {
     head(lines, dossier);
     Phrases phrases = new Phrases(dossier.setting().rules().vocabulary());
     List<Finding> findings = dossier.assessment().findings();
-    open(lines, "fails", Outcome.FAIL, phrases.open(findings, Outcome.FAIL));
-    open(lines, "holds", Outcome.HOLD, phrases.open(findings, Outcome.HOLD));
+    OpenFindings open = new OpenFindings(phrases);
+    open(lines, "fails", Outcome.FAIL, open.of(findings, Outcome.FAIL));
+    open(lines, "holds", Outcome.HOLD, open.of(findings, Outcome.HOLD));
     passes(lines, phrases, with(findings, Outcome.PASS));
     int skipped = with(findings, Outcome.NOT_APPLICABLE).size();
     if (skipped > 0) {

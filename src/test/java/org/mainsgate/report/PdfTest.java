@@ -127,6 +127,18 @@ class PdfTest {
   }
 
   @Test
+  void aFieldIsNamedAsThePageNamesIt() {
+    List<String> told = new ArrayList<>();
+    new Texts((field, text) -> told.add(field + " = " + text)).of(Sheet.of(Samples.near()));
+    assertTrue(told.contains("what = RC oscillator"), told.toString());
+    assertTrue(told.contains("identity 4, serial number = 1187"), told.toString());
+    assertTrue(
+        told.contains("judgements 1, restriction = until the next yearly check, indoors only"),
+        told.toString());
+    assertTrue(told.contains("visits 2, lines 5, note = Dry room, 19 °C."), told.toString());
+  }
+
+  @Test
   void whatWouldBePrintedOtherwiseThanItWasWrittenIsRefused() {
     // Right-to-left text needs reordering, and controls have no form; both would be printed wrong.
     for (String text : List.of("\u05d0", "\u0627", "a\u202eb", "\u0000", "\ue000", "\ud800")) {
@@ -235,6 +247,6 @@ class PdfTest {
     PDFTextStripper stripper = new PDFTextStripper();
     stripper.setStartPage(page);
     stripper.setEndPage(page);
-    return stripper.getText(document);
+    return stripper.getText(document).replace('\u00a0', ' ');
   }
 }

@@ -54,7 +54,7 @@ import org.mainsgate.verdict.Said;
 final class Samples {
 
   static final LocalDate ON = LocalDate.of(2026, 11, 25);
-  static final Rules RULES = rules();
+  static final Rules RULES = rules("gb");
 
   private static final String VISIT = "2026-11-25-AR-7f3a";
   private static final String HASH = "5b3f".repeat(16);
@@ -76,9 +76,9 @@ final class Samples {
 
   private Samples() {}
 
-  private static Rules rules() {
+  private static Rules rules(String profile) {
     Complaints complaints = new Complaints();
-    Optional<Rules> rules = new Shelf().open(Shelf.Choice.named("gb"), complaints);
+    Optional<Rules> rules = new Shelf().open(Shelf.Choice.named(profile), complaints);
     assertEquals("", complaints.renderAll());
     return named(rules.orElseThrow());
   }
@@ -100,7 +100,11 @@ final class Samples {
   }
 
   static Setting setting() {
-    return new Setting(bench(), RULES, false, RULES.firstStage(), ON);
+    return setting(RULES);
+  }
+
+  private static Setting setting(Rules rules) {
+    return new Setting(bench(), rules, false, rules.firstStage(), ON);
   }
 
   /** A reading that is too near, a judged sheath, a reading taken back, work, and a photo. */
@@ -135,11 +139,20 @@ final class Samples {
 
   /** Everything recorded and met. */
   static Dossier sound() {
+    return dossier(soundly(), List.of(first()), Optional.empty());
+  }
+
+  /** The same under another profile. */
+  static Dossier soundUnder(String profile) {
+    return dossier(rules(profile), soundly(), List.of(first()), Optional.empty());
+  }
+
+  private static Known soundly() {
     Known known = new Known();
     known.standard();
     known.number("front-panel", "earth_resistance", "0.08 Ω", known.measured());
     known.number("case-screw", "earth_resistance", "0.07 Ω", known.measured());
-    return dossier(known, List.of(first()), Optional.empty());
+    return known;
   }
 
   /** Nothing recorded. */
@@ -155,11 +168,16 @@ final class Samples {
   }
 
   private static Dossier dossier(Known known, List<Visit> visits, Optional<Picture> photo) {
+    return dossier(RULES, known, visits, photo);
+  }
+
+  private static Dossier dossier(
+      Rules rules, Known known, List<Visit> visits, Optional<Picture> photo) {
     return new Dossier(
-        setting(),
+        setting(rules),
         instrument(),
         visits,
-        new Engine(RULES).assess(RULES.firstStage(), known.evidence()),
+        new Engine(rules).assess(rules.firstStage(), known.evidence()),
         visits.size() > 1 ? List.of(SLIPPED) : List.of(),
         List.of(HASH),
         photo);

@@ -34,6 +34,14 @@ class ScreenTest {
   }
 
   @Test
+  void whatAddsNothingToALimitIsNotPrinted() {
+    // Under this profile the lead's copper is not added: its share is 0.
+    String text = screen.instrument(Samples.soundUnder("eu"));
+    assertTrue(text.contains("against 0.3 Ω: "), text);
+    assertFalse(text.contains(" 0 Ω"), text);
+  }
+
+  @Test
   void allVerdictsStandAtTheEnd() throws IOException {
     Golden.check(
         "summary.txt",
@@ -54,6 +62,15 @@ class ScreenTest {
   @Test
   void aWordThatNoLineHoldsIsBroken() {
     assertEquals("  " + "m".repeat(78) + "\n  mm\n", new Lines().add(2, "m".repeat(80)).toString());
+  }
+
+  @Test
+  void aNumberIsNotPartedFromItsUnit() {
+    assertEquals(
+        "m".repeat(74) + "\n0.1 mm²\n", new Lines().add(0, "m".repeat(74) + " 0.1 mm²").toString());
+    assertEquals(
+        "m".repeat(74) + " 3\nmetres\n",
+        new Lines().add(0, "m".repeat(74) + " 3 metres").toString());
   }
 
   @Test
