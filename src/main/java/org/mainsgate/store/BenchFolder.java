@@ -15,6 +15,7 @@ import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
 import org.mainsgate.source.NearestName;
+import org.mainsgate.source.Position;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.source.Text;
 
@@ -27,6 +28,7 @@ import org.mainsgate.source.Text;
 public final class BenchFolder {
   private static final String BENCH = "bench.yaml";
   private static final String INSTRUMENTS = "instruments";
+  private static final int MOST_BYTES = 16 << 20;
   private static final Pattern TAG = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
 
   private final FolderReader reader;
@@ -80,13 +82,22 @@ public final class BenchFolder {
   }
 
   /** What the bench names as its profile, as written, before anything else of it is understood. */
-  public Optional<String> profile() {
-    return fields.get("profile").filter(Text.class::isInstance).map(node -> ((Text) node).value());
+  public Optional<Text> profile() {
+    return fields.get("profile").filter(Text.class::isInstance).map(Text.class::cast);
   }
 
-  /** Reads a file of the bench by its path inside the folder, or complains. */
+  /** Where {@code bench.yaml} starts. */
+  public Position start() {
+    return fields.at();
+  }
+
+  /**
+   * Reads any file of the bench, such as a picture, by its path inside the folder, or complains.
+   *
+   * @return empty if there is no such file, it leads out of the folder, or has more than 16 MiB
+   */
   public Optional<StoredFile> file(String path, Complaints complaints) {
-    return reader.read(path, complaints);
+    return reader.read(path, MOST_BYTES, complaints);
   }
 
   /** {@code bench.yaml} as it was read. */
