@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import org.mainsgate.report.Palette;
 import org.mainsgate.source.Visible;
@@ -31,8 +32,8 @@ public final class App {
 
   /** Runs one command; the exit code is one of {@code 0 10 20 3 2 1}. */
   public int run(String... arguments) {
-    PrintWriter screen = new PrintWriter(out, true);
-    PrintWriter complaints = new PrintWriter(err, true);
+    PrintWriter screen = new PrintWriter(out, true, StandardCharsets.UTF_8);
+    PrintWriter complaints = new PrintWriter(err, true, StandardCharsets.UTF_8);
     CommandLine line =
         new CommandLine(new TopCommand(), new Commands(this))
             .setOut(screen)
@@ -54,7 +55,8 @@ public final class App {
       err.println("  nothing was left half-written; the files are as they were");
       return Exit.UNUSABLE.code();
     }
-    err.println("mainsgate: a defect of the program, not of your files: " + Visible.text(e.toString()));
+    err.println(
+        "mainsgate: a defect of the program, not of your files: " + Visible.text(e.toString()));
     err.println("  no verdict was given; please report it with the command that you used");
     return Exit.DEFECT.code();
   }

@@ -1,7 +1,5 @@
 package org.mainsgate.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -17,17 +15,16 @@ import org.mainsgate.report.Picture;
 import org.mainsgate.report.Setting;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
-import org.mainsgate.ruleset.Stage;
 import org.mainsgate.source.Complaints;
-import org.mainsgate.source.Position;
-import org.mainsgate.source.StrictYaml;
 import org.mainsgate.store.BenchFolder;
 import org.mainsgate.store.StoredFile;
 import org.mainsgate.store.StoredInstrument;
 import org.mainsgate.verdict.Assessment;
 import org.mainsgate.verdict.Engine;
 
-/** A bench opened together with its rules, ready to judge: the way of the data through the rooms. */
+/**
+ * A bench opened together with its rules, ready to judge: the way of the data through the rooms.
+ */
 final class Desk {
   private final App app;
   private final BenchFolder folder;
@@ -35,8 +32,7 @@ final class Desk {
   private final Bench bench;
   private final RecordReader records;
 
-  private Desk(
-      App app, BenchFolder folder, Rules rules, Bench bench, RecordReader records) {
+  private Desk(App app, BenchFolder folder, Rules rules, Bench bench, RecordReader records) {
     this.app = app;
     this.folder = folder;
     this.rules = rules;
@@ -144,8 +140,7 @@ final class Desk {
 
   private Optional<Picture> picture(String tag, String path) {
     Complaints complaints = new Complaints();
-    Optional<StoredFile> file =
-        folder.file("instruments/" + tag + "/" + path, complaints);
+    Optional<StoredFile> file = folder.file("instruments/" + tag + "/" + path, complaints);
     complaints.sorted().forEach(found -> app.err().println("note: no picture: " + found.what()));
     return file.flatMap(found -> Picture.of(found.bytes()));
   }

@@ -6,6 +6,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import org.mainsgate.report.Palette;
+import picocli.CommandLine;
 
 /** The program's entry point. */
 public final class Main {
@@ -30,11 +31,8 @@ public final class Main {
     return new PrintStream(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
   }
 
-  /** Words are set off only where a person looks at a terminal that can do it and has not said no. */
+  /** Words are set off only where a person looks at a terminal, and has not said no. */
   private static Palette palette() {
-    boolean terminal = System.console() != null;
-    boolean dumb = "dumb".equals(System.getenv("TERM"));
-    boolean refused = System.getenv("NO_COLOR") != null;
-    return terminal && !dumb && !refused ? Palette.ANSI : Palette.NONE;
+    return CommandLine.Help.Ansi.AUTO.enabled() ? Palette.ANSI : Palette.NONE;
   }
 }

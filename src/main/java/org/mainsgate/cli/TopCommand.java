@@ -10,19 +10,17 @@ import picocli.CommandLine.Spec;
     name = "mainsgate",
     version = "mainsgate 0.1.0",
     mixinStandardHelpOptions = true,
-    subcommands = {
-      CheckCommand.class,
-      ReportCommand.class,
-      CloseCommand.class,
-      RulesCommand.class
-    },
+    subcommands = {CheckCommand.class, ReportCommand.class, CloseCommand.class, RulesCommand.class},
+    commandListHeading = "%nCommands:%n",
     synopsisSubcommandLabel = "COMMAND",
     description = {
+      "",
       "A gate between an old instrument and the mains.",
       "",
       "You write down what you see and measure; the rules say pass, hold or fail,",
       "with the arithmetic and what would settle a hold. It decides nothing that",
-      "is yours: local codes and a qualified person have the last word."
+      "is yours: local codes and a qualified person have the last word.",
+      ""
     },
     footer = {
       "",

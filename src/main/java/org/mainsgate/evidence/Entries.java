@@ -93,7 +93,7 @@ final class Entries {
               .filter(p -> p.heading().home() == home)
               .map(Property::name)
               .toList();
-      complaints.addUnknown(key.at(), "property of " + kind, key.value(), valid);
+      Words.unknown(key, "property of " + kind, valid, complaints);
     }
     return found;
   }
@@ -181,7 +181,7 @@ final class Entries {
     }
     List<String> valid = new ArrayList<>(own);
     valid.addAll(with);
-    complaints.addUnknown(key.at(), "field", key.value(), valid);
+    Words.unknown(key, "field", valid, complaints);
   }
 
   private static boolean isMeasured(Property property) {

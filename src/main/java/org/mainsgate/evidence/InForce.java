@@ -33,7 +33,7 @@ public final class InForce {
   private final LocalDate on;
   private final Timeline timeline;
   private final Voiding voiding;
-  private final Facts facts;
+  private final Testimony testimony;
   private final List<SetAside> setAside = new ArrayList<>();
 
   private InForce(Rules rules, InstrumentRecord record, LocalDate on) {
@@ -43,7 +43,7 @@ public final class InForce {
     this.on = on;
     this.timeline = new Timeline(record.visits());
     this.voiding = new Voiding(rules.vocabulary(), rules.dependencies(), instrument, timeline);
-    this.facts = new Facts(rules, bench);
+    this.testimony = new Testimony(rules, bench);
   }
 
   /**
@@ -78,16 +78,26 @@ public final class InForce {
 
   private Result result() {
     Map<String, Map<String, Fact>> all = new HashMap<>();
-    bench.site().forEach(entry -> put(all, entry, facts.single(entry, "bench", on, "", Map.of())));
-    instrument
-        .plate()
-        .forEach(entry -> put(all, entry, facts.single(entry, instrument.tag(), on, "", Map.of())));
+    lasting(all, bench.site(), "bench");
+    lasting(all, instrument.plate(), instrument.tag());
     byProperty()
         .values()
         .forEach(
             entries -> inForce(entries).ifPresent(fact -> put(all, entries.get(0).entry(), fact)));
     Evidence evidence = new Evidence(titles(), lists(), all, judged());
     return new Result(evidence, setAside);
+  }
+
+  /** What stands in the files of the bench and the instrument, and no visit changes. */
+  private void lasting(Map<String, Map<String, Fact>> all, List<Entry> entries, String file) {
+    Map<String, List<Entry>> byName = new LinkedHashMap<>();
+    entries.forEach(
+        entry -> byName.computeIfAbsent(entry.property(), name -> new ArrayList<>()).add(entry));
+    for (List<Entry> same : byName.values()) {
+      List<Fact> facts =
+          same.stream().map(entry -> testimony.single(entry, file, on, "", Map.of())).toList();
+      testimony.together(facts).ifPresent(fact -> put(all, same.get(0), fact));
+    }
   }
 
   private static void put(Map<String, Map<String, Fact>> all, Entry entry, Fact fact) {
@@ -129,12 +139,12 @@ public final class InForce {
         standing.add(dated);
       }
     }
-    return facts.together(standing.stream().map(this::fact).toList());
+    return testimony.together(standing.stream().map(this::fact).toList());
   }
 
   private Fact fact(Dated dated) {
     Visit visit = dated.visit();
-    return facts.single(
+    return testimony.single(
         dated.entry(), visit.id(), visit.date(), visit.by(), momentary(dated.moment()));
   }
 
@@ -180,7 +190,7 @@ public final class InForce {
     Entry entry = dated.entry();
     setAside.add(
         new SetAside(
-            dated.id(), title(entry.thing()), property(entry).title(), facts.text(entry), why));
+            dated.id(), title(entry.thing()), property(entry).title(), testimony.text(entry), why));
   }
 
   private Property property(Entry entry) {
@@ -210,7 +220,7 @@ public final class InForce {
     }
     Map<String, Fact> together = new HashMap<>();
     found.forEach(
-        (name, facts) -> this.facts.together(facts).ifPresent(fact -> together.put(name, fact)));
+        (name, facts) -> testimony.together(facts).ifPresent(fact -> together.put(name, fact)));
     return together;
   }
 
@@ -226,7 +236,7 @@ public final class InForce {
     if (property(entry).isMomentary() && withdrawn(new Dated(entry, moment)).isEmpty()) {
       found
           .computeIfAbsent(entry.property(), name -> new ArrayList<>())
-          .add(facts.single(entry, visit.id(), visit.date(), visit.by(), Map.of()));
+          .add(testimony.single(entry, visit.id(), visit.date(), visit.by(), Map.of()));
     }
   }
 
@@ -272,8 +282,7 @@ public final class InForce {
   private boolean isGone(String thing) {
     return timeline.visits().stream()
         .flatMap(visit -> visit.work().stream())
-        .anyMatch(
-            work -> work.on().equals(thing) && rules.vocabulary().acts().get(work.act()).ends());
+        .anyMatch(work -> work.on().equals(thing) && rules.vocabulary().ends(work.act()));
   }
 
   private static boolean agrees(Visit.Looked looked, List<String> items) {

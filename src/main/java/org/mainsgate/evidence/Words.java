@@ -35,6 +35,21 @@ final class Words {
     return quoted(text.value());
   }
 
+  /**
+   * Complains of a name that nobody knows. One that starts with a digit is mostly what stood after
+   * a decimal comma: between braces a comma ends the value.
+   */
+  static void unknown(Text name, String thing, Collection<String> valid, Complaints complaints) {
+    if (!name.value().isEmpty() && Character.isDigit(name.value().charAt(0))) {
+      complaints.add(
+          name,
+          "the comma before " + quoted(name) + " ends the value",
+          "a decimal point, as in `0.13 Ω`");
+    } else {
+      complaints.addUnknown(name.at(), thing, name.value(), valid);
+    }
+  }
+
   /** Whether the text is one of the valid names; else a complaint with the nearest of them. */
   static boolean known(Text text, String thing, Collection<String> valid, Complaints complaints) {
     boolean known = valid.contains(text.value());

@@ -21,6 +21,7 @@ import org.mainsgate.source.Text;
 final class Checker {
   private static final int MAX_NODES = 10_000;
   private static final int MAX_DEPTH = 1_000;
+  private static final int MAX_NESTING = 3;
   private static final String STATEMENT = "a statement, such as `a <= b` or `x is y`";
 
   private final Text source;
@@ -59,11 +60,16 @@ final class Checker {
   /** Steps of steps can double a formula at each level; what is too much to evaluate is refused. */
   private Optional<Survey> survey(Node node) {
     Survey survey = Survey.of(node, scope.variables());
-    if (survey.nodes() <= MAX_NODES && survey.depth() <= MAX_DEPTH) {
-      return Optional.of(survey);
+    if (survey.nodes() > MAX_NODES || survey.depth() > MAX_DEPTH) {
+      complain(0, "a formula that is too large with the steps it uses", "fewer steps of steps");
+      return Optional.empty();
     }
-    complain(0, "a formula that is too large with the steps it uses", "fewer steps of steps");
-    return Optional.empty();
+    if (survey.nesting() > MAX_NESTING) {
+      String right = "at most " + MAX_NESTING + " of `all`, `any` and `sum`";
+      complain(0, "too many lists inside each other", right);
+      return Optional.empty();
+    }
+    return Optional.of(survey);
   }
 
   private @Nullable TruthNode truth(Syntax syntax, Map<String, String> variables) {
@@ -104,7 +110,7 @@ final class Checker {
       mismatch(order.span().at(), "compare", left.dimension(), right.dimension());
       return null;
     }
-    Unit unit = left.unit().or(right::unit).orElseGet(() -> PrintUnit.of(left.dimension()));
+    Unit unit = PrintUnit.ofBoth(left, right);
     return new TruthNode.Compared(
         order.relation(), side(order.left(), left), side(order.right(), right), unit);
   }
@@ -282,17 +288,16 @@ final class Checker {
     if (table == null) {
       return null;
     }
-    NumberNode.Cell.Key key = key(table, lookup.key(), variables);
+    Cell.Key key = key(table, lookup.key(), variables);
     Table.Column column = names.column(table, lookup.column());
-    return key == null || column == null ? null : new NumberNode.Cell(table, column, key);
+    return key == null || column == null ? null : new Cell(table, column, key);
   }
 
-  private NumberNode.Cell.@Nullable Key key(
-      Table table, Syntax syntax, Map<String, String> variables) {
+  private Cell.@Nullable Key key(Table table, Syntax syntax, Map<String, String> variables) {
     if (table.key() instanceof Table.NumberKey wanted) {
       NumberNode number = number(syntax, variables);
       if (number == null || number.dimension().equals(wanted.dimension())) {
-        return number == null ? null : new NumberNode.Cell.ByNumber(number, wanted.mode());
+        return number == null ? null : new Cell.ByNumber(number, wanted.mode());
       }
       String what = Words.one(number.dimension()) + " as key of `" + table.name() + "`";
       refuse(syntax, what, Words.one(wanted.dimension()));
@@ -302,7 +307,7 @@ final class Checker {
     Meaning meaning = syntax instanceof Syntax.Path path ? names.meaning(path, variables) : null;
     if (meaning instanceof Meaning.Observation observation
         && observation.values().equals(wanted.values())) {
-      return new NumberNode.Cell.ByName(observation);
+      return new Cell.ByName(observation);
     }
     boolean told = syntax instanceof Syntax.Path && meaning == null;
     if (!told) {
@@ -323,13 +328,15 @@ final class Checker {
   }
 
   private void mismatch(int at, String verb, Dimension left, Dimension right) {
-    String and = verb.equals("subtract") ? " from " : " and ";
-    // "a from b" is read right to left: `b - a`.
-    Dimension first = verb.equals("subtract") ? right : left;
-    Dimension second = verb.equals("subtract") ? left : right;
+    boolean swapped = verb.equals("subtract");
+    Dimension first = swapped ? right : left;
+    Dimension second = swapped ? left : right;
+    String and = swapped ? " from " : " and ";
     String what = "can't " + verb + " " + Words.one(first) + and + Words.one(second);
     boolean plain = left.equals(Dimension.NONE) || right.equals(Dimension.NONE);
-    complain(at, what, plain ? "a unit on both sides, such as `0 V`, or on none" : "");
+    Dimension named = left.equals(Dimension.NONE) ? right : left;
+    String zero = "`0 " + PrintUnit.of(named).symbol() + "`";
+    complain(at, what, plain ? "a unit on both sides, such as " + zero + ", or on none" : "");
   }
 
   private void refuse(Syntax syntax, String what, String right) {

@@ -37,7 +37,8 @@ import org.mainsgate.source.Text;
  * a word after {@code is} could also be another observation; that is refused, and {@code in
  * (value)} says it plainly.
  *
- * <p>At most 4000 characters, 64 levels and 500 parts; with the steps it uses 10,000 parts.
+ * <p>At most 4000 characters, 64 levels and 500 parts; with the steps it uses 10,000 parts and
+ * three quantifiers inside each other.
  */
 public final class Formula {
   private final Text source;
@@ -55,7 +56,7 @@ public final class Formula {
 
   /** Whether a name is a word of the language, so that nothing may be called by it. */
   public static boolean isReserved(String name) {
-    return Parser.RESERVED.contains(name);
+    return Language.RESERVED.contains(name);
   }
 
   /** Checks the formula as a statement; empty after a complaint. */

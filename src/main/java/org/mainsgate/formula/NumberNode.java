@@ -2,7 +2,6 @@ package org.mainsgate.formula;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import org.mainsgate.quantity.Dimension;
 import org.mainsgate.quantity.ExactInterval;
@@ -11,7 +10,16 @@ import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Unit;
 
 /** A number in a checked formula. Values are in SI units. */
-sealed interface NumberNode extends Node {
+sealed interface NumberNode extends Node
+    permits NumberNode.Fixed,
+        NumberNode.Limited,
+        NumberNode.Known,
+        NumberNode.Picked,
+        NumberNode.Operated,
+        NumberNode.Applied,
+        NumberNode.Total,
+        NumberNode.Stepped,
+        Cell {
   Dimension dimension();
 
   /** The value in doubles, rounded outward: encloses {@link #exact}. */
@@ -224,9 +232,12 @@ sealed interface NumberNode extends Node {
 
     @Override
     public Optional<Unit> unit() {
-      return left.unit()
-          .filter(unit -> unit.dimension().equals(dimension))
-          .or(() -> right.unit().filter(unit -> unit.dimension().equals(dimension)));
+      return left.unit().filter(this::fits).or(() -> right.unit().filter(this::fits));
+    }
+
+    private boolean fits(Unit unit) {
+      boolean picks = operator == Arithmetic.MIN || operator == Arithmetic.MAX;
+      return unit.dimension().equals(dimension) && (picks || PrintUnit.hasNoOffset(unit));
     }
   }
 
@@ -260,7 +271,9 @@ sealed interface NumberNode extends Node {
 
     @Override
     public Optional<Unit> unit() {
-      return argument.unit().filter(unit -> unit.dimension().equals(dimension));
+      return argument
+          .unit()
+          .filter(unit -> unit.dimension().equals(dimension) && PrintUnit.hasNoOffset(unit));
     }
   }
 
@@ -327,78 +340,7 @@ sealed interface NumberNode extends Node {
 
     @Override
     public Optional<Unit> unit() {
-      return body.unit();
-    }
-  }
-
-  /**
-   * A cell of a table. The rows are always chosen in rationals: a key of 1.0 mm² must find the row
-   * 1.0 mm², which doubles rounded outward would miss by their last digit.
-   */
-  record Cell(Table table, Table.Column column, Key key) implements NumberNode {
-    /** What the table is asked with. */
-    sealed interface Key permits ByNumber, ByName {}
-
-    record ByNumber(NumberNode number, Table.RowMode mode) implements Key {}
-
-    record ByName(Meaning.Observation observation) implements Key {}
-
-    @Override
-    public List<Node> parts() {
-      return key instanceof ByNumber by ? List.of(by.number()) : List.of();
-    }
-
-    @Override
-    public void tell(Survey.Builder survey) {
-      survey.table(table.name());
-      if (key instanceof ByName by) {
-        survey.input(by.observation().reference());
-      }
-    }
-
-    @Override
-    public Dimension dimension() {
-      return column.dimension();
-    }
-
-    @Override
-    public Interval fast(Facts facts) {
-      return exact(facts).outward();
-    }
-
-    @Override
-    public ExactInterval exact(Facts facts) {
-      return touched(facts).cell(column.name());
-    }
-
-    private Table.Touched touched(Facts facts) {
-      if (key instanceof ByNumber by) {
-        return table.touched(by.mode(), by.number().exact(facts));
-      }
-      Meaning.Observation observation = ((ByName) key).observation();
-      Set<String> candidates = TruthNode.candidates(observation, facts);
-      return table.touched(candidates);
-    }
-
-    @Override
-    public Signs signs() {
-      return table.signs(column.name()).orUnknown();
-    }
-
-    @Override
-    public Sign sign(String limit) {
-      return key instanceof ByNumber by ? by.number().sign(limit).unclear() : Sign.ABSENT;
-    }
-
-    @Override
-    public void rows(Facts facts, Consumer<RowUse> rows) {
-      NumberNode.super.rows(facts, rows);
-      touched(facts).rows().forEach(row -> rows.accept(new RowUse(table.name(), row.id())));
-    }
-
-    @Override
-    public Optional<Unit> unit() {
-      return Optional.of(column.unit());
+      return body.unit().filter(PrintUnit::hasNoOffset);
     }
   }
 

@@ -2,12 +2,10 @@ package org.mainsgate.formula;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Unit;
@@ -23,91 +21,52 @@ import org.mainsgate.source.Text;
  * returns by itself; so no exception carries a fault, and no fault is told twice.
  */
 final class Parser {
-  static final int MAX_CHARACTERS = 4000;
-  static final int MAX_DEPTH = 64;
-  static final int MAX_NODES = 500;
-  private static final int MAX_NUMBER_CHARACTERS = 40;
-
-  static final Set<String> RESERVED =
-      Set.of(
-          "and", "or", "not", "implies", "is", "in", "all", "any", "sum", "min", "max", "sqrt",
-          "ln", "exp2", "pi", "highest", "lowest", "nominal");
-
-  private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9_]*");
-  private static final Pattern VALUE = Pattern.compile("[A-Za-z0-9_]+");
-
-  private static final Map<String, Function> FUNCTIONS =
-      Map.of("sqrt", Function.SQRT, "ln", Function.LN, "exp2", Function.EXP2);
-  private static final Map<String, Syntax.End> ENDS =
-      Map.of(
-          "highest",
-          Syntax.End.HIGHEST,
-          "lowest",
-          Syntax.End.LOWEST,
-          "nominal",
-          Syntax.End.NOMINAL);
-  private static final Map<String, Relation> RELATIONS =
-      Map.of(
-          "<=",
-          Relation.AT_MOST,
-          "<",
-          Relation.LESS_THAN,
-          ">=",
-          Relation.AT_LEAST,
-          ">",
-          Relation.MORE_THAN);
-
-  private final Text source;
-  private final Complaints complaints;
-  private List<Token> tokens = List.of();
-  private int next;
+  private final Tokens tokens;
   private int depth;
   private int nodes;
-  private boolean failed;
 
-  private Parser(Text source, Complaints complaints) {
-    this.source = source;
-    this.complaints = complaints;
+  private Parser(Tokens tokens) {
+    this.tokens = tokens;
   }
 
+  /** The tree of a formula; empty after a complaint. */
   static Optional<Syntax> parse(Text source, Complaints complaints) {
-    return new Parser(source, complaints).formula();
-  }
-
-  private Optional<Syntax> formula() {
     String text = source.value();
-    if (text.length() > MAX_CHARACTERS) {
-      String limit = "at most " + MAX_CHARACTERS + " characters";
-      complaints.add(source.at(MAX_CHARACTERS), "a formula that is too long", limit, "");
+    if (text.length() > Language.MAX_CHARACTERS) {
+      String limit = "at most " + Language.MAX_CHARACTERS + " characters";
+      complaints.add(source.at(Language.MAX_CHARACTERS), "a formula that is too long", limit);
       return Optional.empty();
     }
     if (text.isBlank()) {
-      complaints.add(source.at(), "an empty formula", "a number or a statement", "");
+      complaints.add(source.at(), "an empty formula", "a number or a statement");
       return Optional.empty();
     }
-    tokens = new Scanner(source, complaints).scan();
-    if (tokens.isEmpty()) {
-      return Optional.empty();
-    }
+    List<Token> cut = new Scanner(source, complaints).scan();
+    return cut.isEmpty()
+        ? Optional.empty()
+        : new Parser(new Tokens(source, complaints, cut)).formula();
+  }
+
+  private Optional<Syntax> formula() {
     Syntax whole = implication();
-    if (peek().kind() != Token.Kind.END) {
-      unexpected("an operator, or the end");
+    if (tokens.peek().kind() != Token.Kind.END) {
+      tokens.unexpected("an operator, or the end");
     }
-    return failed ? Optional.empty() : Optional.of(whole);
+    return tokens.failed() ? Optional.empty() : Optional.of(whole);
   }
 
   private Syntax implication() {
-    int from = peek().from();
+    int from = tokens.peek().from();
     Optional<Syntax> tooDeep = enter();
     if (tooDeep.isPresent()) {
       return tooDeep.get();
     }
     Syntax left = junctions(Connective.OR);
-    int at = peek().from();
+    int at = tokens.peek().from();
     Syntax whole = left;
-    if (take("implies")) {
+    if (tokens.take("implies")) {
       Syntax right = implication();
-      whole = node(new Syntax.Junction(span(from, at), Connective.IMPLIES, left, right));
+      whole = node(new Syntax.Junction(tokens.span(from, at), Connective.IMPLIES, left, right));
     }
     depth--;
     return whole;
@@ -115,12 +74,12 @@ final class Parser {
 
   /** A chain of {@code or}, or of the {@code and} inside it. */
   private Syntax junctions(Connective connective) {
-    int from = peek().from();
+    int from = tokens.peek().from();
     Syntax left = tighter(connective);
-    while (peek().is(connective.word())) {
-      int at = advance().from();
+    while (tokens.peek().is(connective.word())) {
+      int at = tokens.advance().from();
       Syntax right = tighter(connective);
-      left = node(new Syntax.Junction(span(from, at), connective, left, right));
+      left = node(new Syntax.Junction(tokens.span(from, at), connective, left, right));
     }
     return left;
   }
@@ -130,8 +89,8 @@ final class Parser {
   }
 
   private Syntax negation() {
-    int from = peek().from();
-    if (!take("not")) {
+    int from = tokens.peek().from();
+    if (!tokens.take("not")) {
       return statement();
     }
     Optional<Syntax> tooDeep = enter();
@@ -140,17 +99,17 @@ final class Parser {
     }
     Syntax argument = negation();
     depth--;
-    return node(new Syntax.Not(span(from, from), argument));
+    return node(new Syntax.Not(tokens.span(from, from), argument));
   }
 
   private Syntax statement() {
-    int from = peek().from();
+    int from = tokens.peek().from();
     Syntax left = terms();
-    Relation relation = RELATIONS.get(signOf(peek()));
+    Relation relation = Language.RELATIONS.get(signOf(tokens.peek()));
     if (relation != null) {
       return order(from, left, relation);
     }
-    return peek().is("is") || peek().is("in") ? naming(from, left) : left;
+    return tokens.peek().is("is") || tokens.peek().is("in") ? naming(from, left) : left;
   }
 
   private static String signOf(Token token) {
@@ -158,33 +117,35 @@ final class Parser {
   }
 
   private Syntax order(int from, Syntax left, Relation relation) {
-    int at = advance().from();
+    int at = tokens.advance().from();
     Syntax right = terms();
-    if (RELATIONS.containsKey(signOf(peek()))) {
-      return fail(peek().from(), "a second comparison in one", "two comparisons joined with `and`");
+    if (Language.RELATIONS.containsKey(signOf(tokens.peek()))) {
+      return tokens.fail(
+          tokens.peek().from(), "a second comparison in one", "two comparisons joined with `and`");
     }
-    return node(new Syntax.Order(span(from, at), relation, left, right));
+    return node(new Syntax.Order(tokens.span(from, at), relation, left, right));
   }
 
   private Syntax naming(int from, Syntax left) {
-    Token word = advance();
+    Token word = tokens.advance();
     if (!(left instanceof Syntax.Path subject)) {
       String what = "`" + word.text() + "` needs a name on its left";
-      return fail(word.from(), what, "a name with named values, such as `plug is type_g`");
+      return tokens.fail(word.from(), what, "a name with named values, such as `plug is type_g`");
     }
     boolean listed = word.is("in");
-    boolean negated = !listed && take("not");
+    boolean negated = !listed && tokens.take("not");
     List<Syntax.Word> values = listed ? values() : List.of(value(true));
-    return node(new Syntax.Naming(span(from, word.from()), subject, negated, listed, values));
+    return node(
+        new Syntax.Naming(tokens.span(from, word.from()), subject, negated, listed, values));
   }
 
   private List<Syntax.Word> values() {
     List<Syntax.Word> values = new ArrayList<>();
-    expect("(", "a list of values, such as `(I, II)`");
+    tokens.expect("(", "a list of values, such as `(I, II)`");
     do {
       values.add(value(false));
-    } while (take(","));
-    expect(")", "`,` or `)`");
+    } while (tokens.take(","));
+    tokens.expect(")", "`,` or `)`");
     return values;
   }
 
@@ -192,58 +153,56 @@ final class Parser {
    * A named value, which may start with a digit; or, after {@code is}, the dotted path of a name.
    */
   private Syntax.Word value(boolean pathAllowed) {
-    Token first = peek();
-    int from = next;
-    while (peek().kind() == Token.Kind.NUMBER || peek().kind() == Token.Kind.WORD) {
-      Token token = advance();
-      boolean dotted = pathAllowed && peek().is(".");
-      if (dotted) {
-        advance();
-      } else if (!token.touches(peek())) {
-        break;
+    Token first = tokens.peek();
+    StringBuilder text = new StringBuilder();
+    boolean more = true;
+    while (more && (isWord(tokens.peek()) || tokens.peek().kind() == Token.Kind.NUMBER)) {
+      Token token = tokens.advance();
+      text.append(token.text());
+      more = token.touches(tokens.peek());
+      if (pathAllowed && tokens.take(".")) {
+        text.append('.');
+        more = true;
       }
     }
-    StringBuilder text = new StringBuilder();
-    tokens.subList(from, next).forEach(token -> text.append(token.text()));
-    boolean named = List.of(text.toString().split("\\.", -1)).stream().allMatch(this::isValue);
-    if (!named || RESERVED.contains(text.toString())) {
-      next = from;
-      unexpected("a named value");
+    boolean named = Arrays.stream(text.toString().split("\\.", -1)).allMatch(Language::isValue);
+    if (!named || Language.RESERVED.contains(text.toString())) {
+      return tokens.misplaced(first, "a named value");
     }
     return new Syntax.Word(text.toString(), first.from());
   }
 
-  private boolean isValue(String part) {
-    return VALUE.matcher(part).matches();
+  private static boolean isWord(Token token) {
+    return token.kind() == Token.Kind.WORD;
   }
 
   private Syntax terms() {
-    int from = peek().from();
+    int from = tokens.peek().from();
     Syntax left = factors();
-    while (peek().is("+") || peek().is("-")) {
-      Token sign = advance();
+    while (tokens.peek().is("+") || tokens.peek().is("-")) {
+      Token sign = tokens.advance();
       Arithmetic operator = sign.is("+") ? Arithmetic.PLUS : Arithmetic.MINUS;
       Syntax right = factors();
-      left = node(new Syntax.Operation(span(from, sign.from()), operator, left, right));
+      left = node(new Syntax.Operation(tokens.span(from, sign.from()), operator, left, right));
     }
     return left;
   }
 
   private Syntax factors() {
-    int from = peek().from();
+    int from = tokens.peek().from();
     Syntax left = signed();
-    while (peek().is("*") || peek().is("/")) {
-      Token sign = advance();
+    while (tokens.peek().is("*") || tokens.peek().is("/")) {
+      Token sign = tokens.advance();
       Arithmetic operator = sign.is("*") ? Arithmetic.TIMES : Arithmetic.OVER;
       Syntax right = signed();
-      left = node(new Syntax.Operation(span(from, sign.from()), operator, left, right));
+      left = node(new Syntax.Operation(tokens.span(from, sign.from()), operator, left, right));
     }
     return left;
   }
 
   private Syntax signed() {
-    int from = peek().from();
-    if (!take("-")) {
+    int from = tokens.peek().from();
+    if (!tokens.take("-")) {
       return primary();
     }
     Optional<Syntax> tooDeep = enter();
@@ -252,65 +211,65 @@ final class Parser {
     }
     Syntax argument = signed();
     depth--;
-    return node(new Syntax.Single(span(from, from), Function.MINUS, argument));
+    return node(new Syntax.Single(tokens.span(from, from), Function.MINUS, argument));
   }
 
   private Syntax primary() {
-    Token token = peek();
+    Token token = tokens.peek();
     if (token.kind() == Token.Kind.NUMBER) {
-      return literal(advance());
+      return literal(tokens.advance());
     }
-    if (take("(")) {
+    if (tokens.take("(")) {
       Syntax inner = implication();
-      expect(")", "`)`");
+      tokens.expect(")", "`)`");
       return inner;
     }
     if (token.kind() != Token.Kind.WORD) {
-      return unexpected("a number, a name or `(`");
+      return tokens.unexpected("a number, a name or `(`");
     }
     if (token.is("all") || token.is("any") || token.is("sum")) {
-      return each(advance());
+      return each(tokens.advance());
     }
-    if (take("pi")) {
-      return node(new Syntax.Pi(span(token.from(), token.from())));
+    if (tokens.take("pi")) {
+      return node(new Syntax.Pi(tokens.span(token.from(), token.from())));
     }
-    return tokens.get(next + 1).is("(") ? call(advance()) : path();
+    return tokens.second().is("(") ? call(tokens.advance()) : path();
   }
 
   private Syntax literal(Token number) {
-    if (number.text().length() > MAX_NUMBER_CHARACTERS) {
-      String limit = "at most " + MAX_NUMBER_CHARACTERS + " digits";
-      return fail(number.from(), "a number that is too long", limit);
+    if (number.text().length() > Language.MAX_NUMBER_CHARACTERS) {
+      String limit = "at most " + Language.MAX_NUMBER_CHARACTERS + " digits";
+      return tokens.fail(number.from(), "a number that is too long", limit);
     }
     Rational value = Rational.of(new BigDecimal(number.text()));
     Unit unit = unit();
     // A zero on a scale with an offset, 0 °C, is a number like any other and needs a source.
     if (unit != null && (value.signum() != 0 || unit.offset().signum() != 0)) {
       String what = "a limit needs a name and a source: put it under `limits`";
-      return fail(number.from(), what, "");
+      return tokens.fail(number.from(), what, "");
     }
-    return node(new Syntax.Literal(span(number.from(), number.from()), value, unit));
+    return node(new Syntax.Literal(tokens.span(number.from(), number.from()), value, unit));
   }
 
   /** The longest unit that follows: {@code Ω/m} as one if there is such a unit, else {@code Ω}. */
   private @Nullable Unit unit() {
-    if (peek().kind() != Token.Kind.WORD || RESERVED.contains(peek().text())) {
+    if (tokens.peek().kind() != Token.Kind.WORD
+        || Language.RESERVED.contains(tokens.peek().text())) {
       return null;
     }
-    Token first = advance();
-    Token slash = peek();
-    if (slash.is("/") && first.touches(slash) && slash.touches(tokens.get(next + 1))) {
-      String joined = first.text() + "/" + tokens.get(next + 1).text();
-      Optional<Unit> quotient = Units.find(joined);
+    Token first = tokens.advance();
+    Token slash = tokens.peek();
+    if (slash.is("/") && first.touches(slash) && slash.touches(tokens.second())) {
+      Optional<Unit> quotient = Units.find(first.text() + "/" + tokens.second().text());
       if (quotient.isPresent()) {
-        next += 2;
+        tokens.advance();
+        tokens.advance();
         return quotient.get();
       }
     }
     Optional<Unit> unit = Units.find(first.text());
     if (unit.isEmpty()) {
-      next--;
-      unexpected("an operator after the number");
+      tokens.misplaced(first, "an operator after the number");
     }
     return unit.orElse(null);
   }
@@ -318,77 +277,80 @@ final class Parser {
   private Syntax each(Token word) {
     Syntax.Quantifier quantifier = Syntax.Quantifier.valueOf(word.text().toUpperCase(Locale.ROOT));
     Syntax.Word variable = name("a name for each item, as in `" + word.text() + " p in lead: ...`");
-    expect("in", "`in` and a kind of thing");
+    tokens.expect("in", "`in` and a kind of thing");
     Syntax.Word kind = name("a kind of thing");
-    expect(":", "`:` and what is said of each");
+    tokens.expect(":", "`:` and what is said of each");
     Optional<Syntax> tooDeep = enter();
     if (tooDeep.isPresent()) {
       return tooDeep.get();
     }
     Syntax body = quantifier == Syntax.Quantifier.SUM ? terms() : implication();
     depth--;
-    Syntax.Span span = span(word.from(), word.from());
+    Syntax.Span span = tokens.span(word.from(), word.from());
     return node(new Syntax.Each(span, quantifier, variable, kind, body));
   }
 
   private Syntax call(Token word) {
-    expect("(", "`(`");
+    tokens.expect("(", "`(`");
     List<Syntax> arguments = new ArrayList<>();
     do {
       arguments.add(implication());
-    } while (take(","));
-    expect(")", "`,` or `)`");
+    } while (tokens.take(","));
+    tokens.expect(")", "`,` or `)`");
     if (word.is("min") || word.is("max")) {
       return extremum(word, arguments);
     }
     if (arguments.size() > 1) {
-      return fail(word.from(), "`" + word.text() + "` of several values", "one value");
+      return tokens.fail(word.from(), "`" + word.text() + "` of several values", "one value");
     }
     Syntax argument = arguments.get(0);
-    Syntax.Span span = span(word.from(), word.from());
-    if (FUNCTIONS.containsKey(word.text())) {
-      return node(new Syntax.Single(span, FUNCTIONS.get(word.text()), argument));
+    Syntax.Span span = tokens.span(word.from(), word.from());
+    if (Language.FUNCTIONS.containsKey(word.text())) {
+      return node(new Syntax.Single(span, Language.FUNCTIONS.get(word.text()), argument));
     }
-    if (ENDS.containsKey(word.text())) {
-      return node(new Syntax.Extreme(span, ENDS.get(word.text()), argument));
+    if (Language.ENDS.containsKey(word.text())) {
+      return node(new Syntax.Extreme(span, Language.ENDS.get(word.text()), argument));
     }
     return lookup(word, argument);
   }
 
   private Syntax extremum(Token word, List<Syntax> arguments) {
     if (arguments.size() < 2) {
-      return fail(word.from(), "`" + word.text() + "` of one value", "two values or more");
+      return tokens.fail(word.from(), "`" + word.text() + "` of one value", "two values or more");
     }
     Arithmetic operator = word.is("min") ? Arithmetic.MIN : Arithmetic.MAX;
     Syntax whole = arguments.get(0);
     for (Syntax argument : arguments.subList(1, arguments.size())) {
-      whole = node(new Syntax.Operation(span(word.from(), word.from()), operator, whole, argument));
+      whole =
+          node(
+              new Syntax.Operation(
+                  tokens.span(word.from(), word.from()), operator, whole, argument));
     }
     return whole;
   }
 
   private Syntax lookup(Token word, Syntax key) {
-    if (RESERVED.contains(word.text()) || !NAME.matcher(word.text()).matches()) {
-      return fail(word.from(), word.quoted() + " is no name of a table", "");
+    if (Language.RESERVED.contains(word.text()) || !Language.isName(word.text())) {
+      return tokens.fail(word.from(), word.quoted() + " is no name of a table", "");
     }
-    expect(".", "`.` and a column of the table");
-    Syntax.Word column = name("a column of the table");
-    return node(new Syntax.Lookup(span(word.from(), word.from()), word.text(), key, column));
+    tokens.expect(".", "`.` and a column of the table");
+    Syntax.Word column = part("a column of the table");
+    return node(new Syntax.Lookup(tokens.span(word.from(), word.from()), word.text(), key, column));
   }
 
   private Syntax path() {
-    int from = peek().from();
+    int from = tokens.peek().from();
     List<String> parts = new ArrayList<>();
     parts.add(name("a number, a name or `(`").text());
-    while (take(".")) {
+    while (tokens.take(".")) {
       parts.add(part().text());
     }
-    return node(new Syntax.Path(span(from, from), parts));
+    return node(new Syntax.Path(tokens.span(from, from), parts));
   }
 
   private Syntax.Word name(String expected) {
-    if (RESERVED.contains(peek().text())) {
-      unexpected(expected);
+    if (Language.RESERVED.contains(tokens.peek().text())) {
+      tokens.unexpected(expected);
     }
     return part(expected);
   }
@@ -398,78 +360,34 @@ final class Parser {
   }
 
   private Syntax.Word part(String expected) {
-    Token token = peek();
+    Token token = tokens.peek();
     if (token.kind() != Token.Kind.WORD) {
-      unexpected(expected);
-    } else if (!NAME.matcher(token.text()).matches()) {
+      tokens.unexpected(expected);
+    } else if (!Language.isName(token.text())) {
       String right = "a name of small letters a to z, digits and `_`";
-      fail(token.from(), token.quoted() + " is no name", right);
+      tokens.fail(token.from(), token.quoted() + " is no name", right);
     } else {
-      advance();
+      tokens.advance();
     }
     return new Syntax.Word(token.text(), token.from());
   }
 
   private Optional<Syntax> enter() {
     depth++;
-    if (depth <= MAX_DEPTH) {
+    if (depth <= Language.MAX_DEPTH) {
       return Optional.empty();
     }
-    String limit = "at most " + MAX_DEPTH + " levels; name a part of it under `let`";
-    return Optional.of(fail(peek().from(), "a formula that is nested too deep", limit));
+    String limit = "at most " + Language.MAX_DEPTH + " levels; name a part of it under `let`";
+    return Optional.of(
+        tokens.fail(tokens.peek().from(), "a formula that is nested too deep", limit));
   }
 
   private Syntax node(Syntax made) {
     nodes++;
-    if (nodes <= MAX_NODES) {
+    if (nodes <= Language.MAX_NODES) {
       return made;
     }
-    String limit = "at most " + MAX_NODES + " parts; name some of them under `let`";
-    return fail(made.span().at(), "a formula with too many parts", limit);
-  }
-
-  private Token peek() {
-    return tokens.get(next);
-  }
-
-  private Token advance() {
-    Token token = tokens.get(next);
-    next = Math.min(next + 1, tokens.size() - 1);
-    return token;
-  }
-
-  private boolean take(String wanted) {
-    boolean found = peek().is(wanted);
-    if (found) {
-      advance();
-    }
-    return found;
-  }
-
-  private void expect(String wanted, String expected) {
-    if (!take(wanted)) {
-      unexpected(expected);
-    }
-  }
-
-  private Syntax unexpected(String expected) {
-    return fail(peek().from(), "unexpected " + peek().quoted(), expected);
-  }
-
-  private Syntax fail(int at, String what, String right) {
-    if (!failed) {
-      complaints.add(source.at(at), what, right, "");
-    }
-    failed = true;
-    next = tokens.size() - 1;
-    return new Syntax.Wrong(new Syntax.Span(at, at, at));
-  }
-
-  private Syntax.Span span(int from, int at) {
-    return new Syntax.Span(from, at, Math.max(lastTo(), from));
-  }
-
-  private int lastTo() {
-    return next == 0 ? 0 : tokens.get(next - 1).to();
+    String limit = "at most " + Language.MAX_NODES + " parts; name some of them under `let`";
+    return tokens.fail(made.span().at(), "a formula with too many parts", limit);
   }
 }

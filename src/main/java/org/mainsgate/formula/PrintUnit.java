@@ -5,7 +5,12 @@ import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Unit;
 import org.mainsgate.quantity.Units;
 
-/** The unit to print a number in when none of its names suggests one. */
+/**
+ * The unit to print a number in.
+ *
+ * <p>A unit with an offset, °C, is for a temperature that is itself named. A sum or difference is
+ * in K: 5 K between two rooms are not 5 °C.
+ */
 final class PrintUnit {
   private PrintUnit() {}
 
@@ -15,8 +20,21 @@ final class PrintUnit {
     return Units.symbols().stream()
         .flatMap(known -> Units.find(known).stream())
         .filter(unit -> unit.dimension().equals(dimension))
-        .filter(unit -> unit.factor().equals(Rational.ONE) && unit.offset().signum() == 0)
+        .filter(unit -> unit.factor().equals(Rational.ONE) && hasNoOffset(unit))
         .findFirst()
         .orElseGet(() -> new Unit(symbol, dimension, Rational.ONE, Rational.ZERO));
+  }
+
+  /** The unit of both sides of a comparison. */
+  static Unit ofBoth(NumberNode left, NumberNode right) {
+    boolean both = left.unit().isPresent() && right.unit().isPresent();
+    return left.unit()
+        .or(right::unit)
+        .filter(unit -> both || hasNoOffset(unit))
+        .orElseGet(() -> of(left.dimension()));
+  }
+
+  static boolean hasNoOffset(Unit unit) {
+    return unit.offset().signum() == 0;
   }
 }

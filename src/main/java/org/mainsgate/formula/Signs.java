@@ -12,6 +12,7 @@ import org.mainsgate.quantity.Rational;
 record Signs(
     boolean mayBeNegative, boolean mayBeZero, boolean mayBePositive, boolean mayBeUnknown) {
   static final Signs ANY = new Signs(true, true, true, true);
+  private static final Signs EITHER = new Signs(true, true, true, false);
   static final Signs NEGATIVE = new Signs(true, false, false, false);
   static final Signs ZERO = new Signs(false, true, false, false);
   static final Signs POSITIVE = new Signs(false, false, true, false);
@@ -47,7 +48,7 @@ record Signs(
   }
 
   Signs plus(Signs other) {
-    return pairwise(other, (a, b) -> a == 0 || a == b ? of(b) : b == 0 ? of(a) : ANY);
+    return pairwise(other, (a, b) -> a == 0 || a == b ? of(b) : b == 0 ? of(a) : EITHER);
   }
 
   Signs times(Signs other) {

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
  * @param free the variables bound outside that it uses, with their kinds
  * @param nodes the parts that one evaluation visits, each quantifier counted for one item
  * @param depth the levels of its tree
+ * @param nesting how many quantifiers stand inside each other
  */
 record Survey(
     Set<Input> inputs,
@@ -26,7 +27,8 @@ record Survey(
     Set<String> lists,
     Map<String, String> free,
     int nodes,
-    int depth) {
+    int depth,
+    int nesting) {
 
   static Survey of(Node formula, Map<String, String> outer) {
     Builder builder = new Builder(outer);
@@ -38,7 +40,8 @@ record Survey(
         Collections.unmodifiableSet(builder.lists),
         Collections.unmodifiableMap(builder.free),
         builder.nodes,
-        builder.depth);
+        builder.depth,
+        builder.nesting);
   }
 
   /** The walk through a formula. */
@@ -52,6 +55,7 @@ record Survey(
     private final Map<String, String> free = new LinkedHashMap<>();
     private int nodes;
     private int depth;
+    private int nesting;
 
     private Builder(Map<String, String> outer) {
       this.outer = outer;
@@ -73,11 +77,13 @@ record Survey(
     private void enter(Input.Binding binding) {
       lists.add(binding.kind());
       within.addLast(binding);
+      nesting = Math.max(nesting, within.size());
     }
 
     private void merge(Survey step, int level) {
       nodes += step.nodes;
       depth = Math.max(depth, level + step.depth);
+      nesting = Math.max(nesting, within.size() + step.nesting);
       limits.addAll(step.limits);
       tables.addAll(step.tables);
       lists.addAll(step.lists);

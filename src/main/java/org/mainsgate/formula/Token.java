@@ -19,6 +19,6 @@ record Token(Kind kind, String text, int from, int to) {
 
   /** The token as a complaint shows it. */
   String quoted() {
-    return kind == Kind.END ? "the end" : "`" + text + "`";
+    return "`" + text + "`";
   }
 }

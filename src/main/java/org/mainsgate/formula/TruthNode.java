@@ -40,7 +40,12 @@ sealed interface TruthNode extends Node {
   record Addend(String label, NumberNode value, boolean subtracted) {
     Ground.Term term(Facts facts, Unit unit) {
       ExactInterval exact = value.exact(facts);
-      return new Ground.Term(label, subtracted ? exact.negate() : exact, value.unit().orElse(unit));
+      Unit own =
+          value
+              .unit()
+              .filter(found -> !subtracted || PrintUnit.hasNoOffset(found))
+              .orElseGet(() -> PrintUnit.hasNoOffset(unit) ? unit : PrintUnit.of(unit.dimension()));
+      return new Ground.Term(label, subtracted ? exact.negate() : exact, own);
     }
   }
 

@@ -41,10 +41,14 @@ final class Cursor {
 
   /** Moves to the next visible character and says where that is. */
   int next() {
-    while (at < text.length() && Character.isSpaceChar(text.charAt(at))) {
+    while (at < text.length() && isSpace(text.charAt(at))) {
       at++;
     }
     return at;
+  }
+
+  private static boolean isSpace(char c) {
+    return Character.isWhitespace(c) || Character.isSpaceChar(c);
   }
 
   /** Moves over one of the words, if one stands next. */
@@ -79,16 +83,7 @@ final class Cursor {
   Rational number() throws Refused {
     int start = next();
     accept("-", "\u2212");
-    String word = rest().toLowerCase(Locale.ROOT);
-    if (word.startsWith("nan") || word.startsWith("inf") || word.startsWith("∞")) {
-      throw unreadable("a finite number; where the meter shows over-range, `OL` or `> 200 MΩ`");
-    }
-    if (word.startsWith(".")) {
-      throw refused("no digit before the point", "a digit there, as in `0.5`");
-    }
-    if (!digitAt(at)) {
-      throw unreadable(NUMBER_WITH_UNIT);
-    }
+    refuseUnlessDigit();
     skipDigits();
     if (rest().startsWith(".")) {
       at++;
@@ -153,6 +148,19 @@ final class Cursor {
     return text.substring(at);
   }
 
+  private void refuseUnlessDigit() throws Refused {
+    String word = rest().toLowerCase(Locale.ROOT);
+    if (word.startsWith("nan") || word.startsWith("inf") || word.startsWith("∞")) {
+      throw unreadable("a finite number; where the meter shows over-range, `OL` or `> 200 MΩ`");
+    }
+    if (word.startsWith(".")) {
+      throw refused("no digit before the point", "a digit there, as in `0.5`");
+    }
+    if (!digitAt(at)) {
+      throw unreadable(NUMBER_WITH_UNIT);
+    }
+  }
+
   private void skipDigits() {
     while (digitAt(at)) {
       at++;
@@ -181,12 +189,17 @@ final class Cursor {
       throw refused(
           "a separator inside a number", "the digits together, with a point for decimals");
     }
-    String point = "`" + before + "." + after + "`";
     boolean thousands = after.length() == 3 && !ZERO.contains(before);
+    String comma = before + "," + after;
+    String point = before + "." + after;
     throw refused(
         "a comma inside a number",
-        "a point: `%s,%s` as %s".formatted(before, after, point)
-            + (thousands ? ", or `" + before + after + "`" : ""));
+        "a point: `"
+            + comma
+            + "` as `"
+            + point
+            + (thousands ? "`, or `" + before + after : "")
+            + "`");
   }
 
   private void refuseExponent() throws Refused {

@@ -1,10 +1,10 @@
 package org.mainsgate.quantity;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /**
  * The kind of a quantity as exponents of five SI base units: {@code m^length · kg^mass · s^time ·
@@ -37,6 +37,8 @@ public record Dimension(int length, int mass, int time, int current, int tempera
   public static final Dimension CONDUCTIVITY = CONDUCTANCE.per(LENGTH);
   public static final Dimension PER_TEMPERATURE = NONE.per(TEMPERATURE);
   public static final Dimension CURRENT_SQUARED_TIME = CURRENT.times(CHARGE);
+
+  private static final List<String> BASE_UNITS = List.of("m", "kg", "s", "A", "K");
 
   private static final Map<Dimension, String> NAMES =
       Map.ofEntries(
@@ -96,11 +98,10 @@ public record Dimension(int length, int mass, int time, int current, int tempera
 
   private String inBaseUnits() {
     StringJoiner product = new StringJoiner("·");
-    String[] units = Stream.of("m", "kg", "s", "A", "K").toArray(String[]::new);
     int[] powers = exponents().toArray();
-    for (int i = 0; i < units.length; i++) {
+    for (int i = 0; i < powers.length; i++) {
       if (powers[i] != 0) {
-        product.add(powers[i] == 1 ? units[i] : units[i] + "^" + powers[i]);
+        product.add(powers[i] == 1 ? BASE_UNITS.get(i) : BASE_UNITS.get(i) + "^" + powers[i]);
       }
     }
     return product.toString();

@@ -79,8 +79,12 @@ public record ExactInterval(@Nullable Rational lo, @Nullable Rational hi) {
     End b = high();
     End c = other.low();
     End d = other.high();
-    End least = a.times(c).min(a.times(d)).min(b.times(c)).min(b.times(d));
-    End greatest = a.times(c).max(a.times(d)).max(b.times(c)).max(b.times(d));
+    End ac = a.times(c);
+    End ad = a.times(d);
+    End bc = b.times(c);
+    End bd = b.times(d);
+    End least = ac.min(ad).min(bc).min(bd);
+    End greatest = ac.max(ad).max(bc).max(bd);
     return new ExactInterval(least.value, greatest.value);
   }
 

@@ -57,11 +57,17 @@ public record Interval(double lo, double hi) {
   }
 
   public Interval times(Interval other) {
+    if (lo >= 0 && other.lo >= 0) {
+      return new Interval(productDown(lo, other.lo), -productDown(-hi, other.hi));
+    }
     return overEnds(other, Interval::productDown);
   }
 
   /** The quotient; {@link #UNBOUNDED} if the divisor may be 0. */
   public Interval dividedBy(Interval other) {
+    if (lo >= 0 && other.lo > 0) {
+      return new Interval(quotientDown(lo, other.hi), -quotientDown(-hi, other.lo));
+    }
     return other.contains(0) ? UNBOUNDED : overEnds(other, Interval::quotientDown);
   }
 

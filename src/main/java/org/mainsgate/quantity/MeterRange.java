@@ -17,8 +17,8 @@ public record MeterRange(Rational to, Rational digit, Accuracy accuracy, Unit un
   /**
    * Checks the sizes.
    *
-   * @throws IllegalArgumentException if the step is not above 0, the range ends below its zero, or
-   *     the fixed part of the accuracy is of another dimension
+   * @throws IllegalArgumentException if the step is not above 0, the range does not end above its
+   *     zero, or the fixed part of the accuracy is of another dimension
    */
   public MeterRange {
     boolean oneDimension =
@@ -26,7 +26,7 @@ public record MeterRange(Rational to, Rational digit, Accuracy accuracy, Unit un
             .absoluteUnit()
             .map(fixed -> fixed.dimension().equals(unit.dimension()))
             .orElse(true);
-    if (digit.signum() <= 0 || to.compareTo(unit.offset()) < 0 || !oneDimension) {
+    if (digit.signum() <= 0 || to.compareTo(unit.offset()) <= 0 || !oneDimension) {
       throw new IllegalArgumentException("no range to " + to + " in steps of " + digit);
     }
   }

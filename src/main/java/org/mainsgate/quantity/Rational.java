@@ -149,26 +149,18 @@ public final class Rational implements Comparable<Rational> {
 
   /** The largest double that is not above this; negative infinity below the least finite double. */
   public double down() {
+    // Both roundings keep the order and leave a double as it is: the result is a neighbour of this.
     double near = rounded(MathContext.DECIMAL128).doubleValue();
     if (near == Double.POSITIVE_INFINITY) {
-      near = Double.MAX_VALUE;
+      return Double.MAX_VALUE;
     }
-    while (near != Double.NEGATIVE_INFINITY && of(near).compareTo(this) > 0) {
-      near = Math.nextDown(near);
-    }
-    while (near < Double.MAX_VALUE && !isBelow(Math.nextUp(near))) {
-      near = Math.nextUp(near);
-    }
-    return near;
+    boolean below = near == Double.NEGATIVE_INFINITY || of(near).compareTo(this) <= 0;
+    return below ? near : Math.nextDown(near);
   }
 
   /** The smallest double that is not below this; infinity above the greatest finite double. */
   public double up() {
     return 0.0 - negate().down();
-  }
-
-  private boolean isBelow(double finite) {
-    return compareTo(of(finite)) < 0;
   }
 
   /** This number in decimal, rounded once. */

@@ -2,6 +2,7 @@ package org.mainsgate.report;
 
 import java.util.List;
 import java.util.Optional;
+import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.Visit;
 import org.mainsgate.verdict.Assessment;
@@ -13,6 +14,7 @@ import org.mainsgate.verdict.Assessment;
  * @param instrument the instrument
  * @param visits what was recorded, earliest first
  * @param assessment what the stage says of it
+ * @param setAside what was recorded and does not count
  * @param heads the hashes of the latest closed visits
  * @param photo the picture that it is recognised by, if there is one that can be read
  */
@@ -21,12 +23,14 @@ public record Dossier(
     Instrument instrument,
     List<Visit> visits,
     Assessment assessment,
+    List<InForce.SetAside> setAside,
     List<String> heads,
     Optional<Picture> photo) {
 
   /** Keeps the lists as they are. */
   public Dossier {
     visits = List.copyOf(visits);
+    setAside = List.copyOf(setAside);
     heads = List.copyOf(heads);
   }
 }

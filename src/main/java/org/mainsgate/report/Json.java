@@ -22,7 +22,8 @@ import org.mainsgate.verdict.Verdict;
  * Verdicts for a program to read, as one JSON text (RFC 8259) in a fixed order of fields.
  *
  * <p>Numbers are strings in plain decimal: all digits where twelve suffice, else rounded outward to
- * twelve. An end that is open is {@code null}.
+ * twelve. An end that is open is {@code null}. The truth of a comparison or choice is its own,
+ * before any {@code not} or {@code or} around it in the rule.
  */
 public final class Json {
 
@@ -87,7 +88,7 @@ public final class Json {
         .list("choices", of(finding, Ground.Choice.class), this::choice)
         .list("open_lists", of(finding, Ground.OpenList.class), list -> out.text(list.kind()))
         .name("margin");
-    margin(finding.deciding().flatMap(Margin::of));
+    margin(Phrases.telling(finding).flatMap(Margin::of));
     out.list("inputs", finding.inputs(), this::input)
         .list("limits", finding.limits(), this::limit)
         .list("notes", finding.notes(), note -> out.text(Phrases.note(note)))
@@ -113,20 +114,18 @@ public final class Json {
         .text("left", comparison.leftText())
         .text("operator", comparison.operator())
         .text("right", comparison.rightText())
-        .text("unit", unit.symbol())
-        .name("left_interval");
-    interval(comparison.left(), unit);
-    out.name("right_interval");
-    interval(comparison.right(), unit);
+        .text("unit", unit.symbol());
+    interval("left_interval", comparison.left(), unit);
+    interval("right_interval", comparison.right(), unit);
     out.text("truth", truth(comparison.truth())).close();
   }
 
   private void choice(Ground.Choice choice) {
     out.open()
         .text("name", choice.text())
-        .list("candidates", choice.candidates(), out::text)
+        .row("candidates", choice.candidates())
         .truth("negated", choice.negated())
-        .list("wanted", choice.wanted(), out::text)
+        .row("wanted", choice.wanted())
         .text("truth", truth(choice.truth()))
         .close();
   }
@@ -160,7 +159,7 @@ public final class Json {
     known(input);
     out.truth("recorded", fact.recorded())
         .truth("disagrees", fact.disagrees())
-        .list("entries", fact.said().stream().map(Said::entry).toList(), out::text)
+        .row("entries", fact.said().stream().map(Said::entry).toList())
         .close();
   }
 
@@ -170,23 +169,21 @@ public final class Json {
       quantity(number.range().exact(), Phrases.unit(input));
     } else if (fact instanceof Fact.Varying varying) {
       quantity(varying.range().lowest().hull(varying.range().highest()), Phrases.unit(input));
-    } else if (fact instanceof Fact.Named named) {
-      out.list("candidates", named.candidates().stream().sorted().toList(), out::text);
-    } else if (fact instanceof Fact.Pointer pointer) {
-      out.list("candidates", pointer.things().stream().sorted().toList(), out::text);
+    } else {
+      out.row("candidates", Phrases.candidates(input));
     }
   }
 
   private void quantity(ExactInterval value, Unit unit) {
-    out.text("unit", unit.symbol()).name("interval");
-    interval(value, unit);
+    out.text("unit", unit.symbol());
+    interval("interval", value, unit);
   }
 
-  private void interval(ExactInterval value, Unit unit) {
-    out.openList();
+  private void interval(String name, ExactInterval value, Unit unit) {
+    out.name(name).openRow();
     end(value.lo(), unit, RoundingMode.FLOOR);
     end(value.hi(), unit, RoundingMode.CEILING);
-    out.closeList();
+    out.closeRow();
   }
 
   private void end(@Nullable Rational end, Unit unit, RoundingMode outward) {

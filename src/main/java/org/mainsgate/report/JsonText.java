@@ -11,6 +11,7 @@ final class JsonText {
   private int depth;
   private boolean first = true;
   private boolean named;
+  private boolean onOneLine;
 
   JsonText open() {
     return begin('{');
@@ -26,6 +27,19 @@ final class JsonText {
 
   JsonText closeList() {
     return end(']');
+  }
+
+  /** Begins a list of short values on one line; no list or object stands in it. */
+  JsonText openRow() {
+    openList();
+    onOneLine = true;
+    return this;
+  }
+
+  JsonText closeRow() {
+    closeList();
+    onOneLine = false;
+    return this;
   }
 
   /** The name of the value that comes next. */
@@ -71,6 +85,13 @@ final class JsonText {
     return closeList();
   }
 
+  /** A list of short texts or numbers, on one line. */
+  JsonText row(String name, List<String> values) {
+    name(name).openRow();
+    values.forEach(this::text);
+    return closeRow();
+  }
+
   /** The whole text, ended by a line feed. */
   @Override
   public String toString() {
@@ -87,7 +108,7 @@ final class JsonText {
 
   private JsonText end(char bracket) {
     depth--;
-    if (!first) {
+    if (!first && !onOneLine) {
       line();
     }
     out.append(bracket);
@@ -102,9 +123,9 @@ final class JsonText {
       return;
     }
     if (!first) {
-      out.append(',');
+      out.append(onOneLine ? ", " : ",");
     }
-    if (depth > 0) {
+    if (depth > 0 && !onOneLine) {
       line();
     }
     first = false;

@@ -29,7 +29,8 @@ final class Lines {
     out.append(" ".repeat(indent)).append(lead);
     int used = hang;
     boolean first = true;
-    for (String word : Visible.text(text).split(" ", -1)) {
+    for (String bound : Spacing.bound(Visible.text(text)).split(" ", -1)) {
+      String word = bound.replace(Spacing.BOUND, ' ');
       if (word.isEmpty()) {
         continue;
       }

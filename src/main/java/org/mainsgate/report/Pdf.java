@@ -100,7 +100,7 @@ public final class Pdf {
   String page(Sheet sheet) {
     StringOutput page = new StringOutput();
     templates.render("report.jte", sheet, page);
-    return normal(page.toString());
+    return Spacing.bound(normal(page.toString()));
   }
 
   private static PdfRendererBuilder builder(String page, byte[] photo) {

@@ -1,13 +1,14 @@
 package org.mainsgate.report;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.mainsgate.formula.Ground;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Print;
+import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Truth;
 import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.Kind;
@@ -25,8 +26,6 @@ import org.mainsgate.verdict.Said;
  */
 record Phrases(Vocabulary words) {
 
-  private static final int MOST_NAMED = 4;
-
   /** The check, and the thing where that is not the instrument itself. */
   static String title(Finding finding) {
     return finding.check().over().isEmpty()
@@ -34,49 +33,59 @@ record Phrases(Vocabulary words) {
         : finding.check().title() + ": " + finding.thingTitle();
   }
 
-  /** What was compared and chosen, one line for each. */
-  List<String> grounds(Finding finding) {
-    return finding.arithmetic().stream().map(ground -> ground(finding, ground)).distinct().toList();
+  /** What was asked, one line for each; what was recorded stands beside it. */
+  List<String> asked(Finding finding) {
+    long choices = finding.arithmetic().stream().filter(Ground.Choice.class::isInstance).count();
+    return finding.arithmetic().stream()
+        .map(
+            ground ->
+                ground instanceof Ground.Choice choice
+                    ? (choices > 1 ? subjectTitle(finding, choice) + ": " : "") + question(choice)
+                    : ground(finding, ground))
+        .distinct()
+        .toList();
   }
 
-  /** Why it came out so: the arithmetic of an open finding, with its reasons. */
-  List<String> because(Finding finding) {
-    List<String> lines = new ArrayList<>(grounds(finding));
-    finding.holds().stream()
-        .map(
-            hold ->
-                hold.text().isEmpty()
-                    ? hold.reason().words()
-                    : hold.reason().words() + ": " + hold.text())
-        .forEach(lines::add);
-    if (finding.outcome() == Outcome.FAIL) {
-      lines.add("not met; it protects " + finding.check().protects());
+  /**
+   * The comparison that says most: of a pass the first that is met, since of two ways to pass the
+   * other one need not be.
+   */
+  static Optional<Ground.Comparison> telling(Finding finding) {
+    if (finding.outcome() != Outcome.PASS) {
+      return finding.deciding();
     }
-    finding.notes().stream().map(Phrases::note).forEach(lines::add);
-    return lines;
+    return finding.arithmetic().stream()
+        .filter(ground -> ground.truth() == Truth.MET)
+        .filter(Ground.Comparison.class::isInstance)
+        .map(Ground.Comparison.class::cast)
+        .findFirst();
   }
 
   /** The one line that says most about a pass. */
   String brief(Finding finding) {
-    return finding.arithmetic().stream()
-        .filter(ground -> ground.truth() == Truth.MET)
-        .filter(Ground.Comparison.class::isInstance)
-        .findFirst()
+    return telling(finding)
         .map(ground -> ground(finding, ground))
-        .orElseGet(() -> String.join(", ", found(finding)));
+        .orElseGet(() -> String.join("; ", chosen(finding)));
   }
 
-  /** The readings and observations themselves, without what was recorded with them. */
-  private List<String> found(Finding finding) {
-    return finding.inputs().stream()
-        .filter(input -> input.name().indexOf('.') < 0)
-        .map(input -> input.title() + " " + recorded(input))
-        .limit(MOST_NAMED)
+  /** The observations that a pass rests on. */
+  private List<String> chosen(Finding finding) {
+    return finding.arithmetic().stream()
+        .filter(Ground.Choice.class::isInstance)
+        .map(ground -> (Ground.Choice) ground)
+        .map(choice -> titles(property(subject(choice)), choice.candidates()))
+        .distinct()
         .toList();
   }
 
   /** A ground with both its sides and how it came out by itself. */
   String ground(Finding finding, Ground ground) {
+    String items =
+        ground.items().values().stream().map(item -> item + ": ").collect(Collectors.joining());
+    return items + alone(finding, ground);
+  }
+
+  private String alone(Finding finding, Ground ground) {
     if (ground instanceof Ground.Comparison comparison) {
       return left(finding, comparison)
           + " against "
@@ -91,10 +100,18 @@ record Phrases(Vocabulary words) {
     return "the list of " + plural(list.kind()) + " is not closed";
   }
 
+  /** Whether both sides are known and still the answer is open. */
+  static boolean isNear(Ground.Comparison comparison) {
+    return comparison.truth() == Truth.UNDECIDED
+        && comparison.left().isBounded()
+        && comparison.right().isBounded();
+  }
+
   /** How a comparison came out, with its margin. */
   private static String came(Ground.Comparison comparison) {
     Truth truth = comparison.truth();
-    return Margin.of(comparison).map(margin -> margin.words(truth)).orElse(truth(truth));
+    String words = isNear(comparison) ? "too near the limit" : truth(truth);
+    return Margin.of(comparison).map(margin -> margin.words(truth)).orElse(words);
   }
 
   /** A truth value for people. */
@@ -143,19 +160,37 @@ record Phrases(Vocabulary words) {
 
   private String terms(
       Finding finding, List<Ground.Term> terms, ExactInterval whole, Unit unit, boolean named) {
-    if (terms.isEmpty()) {
+    List<Ground.Term> told = terms.stream().filter(term -> !isNothing(term)).toList();
+    if (told.isEmpty()) {
       return Print.quantity(whole, unit);
     }
-    return terms.stream()
+    return told.stream()
         .map(term -> term(finding, term, named || terms.size() > 1))
         .collect(Collectors.joining(" + "))
         .replace(" + -", " − ");
   }
 
+  /** An addend of exactly zero adds nothing to a sum but length. */
+  private static boolean isNothing(Ground.Term term) {
+    return term.value().equals(ExactInterval.point(Rational.ZERO));
+  }
+
   private String term(Finding finding, Ground.Term term, boolean named) {
     String value = Print.quantity(term.value(), term.unit());
     boolean cited = finding.limits().stream().anyMatch(limit -> isOf(limit, term.label()));
-    return named && !cited ? value + " (" + spoken(term.label()) + ")" : value;
+    return named && !cited ? value + " (" + label(finding, term.label()) + ")" : value;
+  }
+
+  /** The text of a term as a person says it, without factors that are one. */
+  private String label(Finding finding, String text) {
+    return Stream.of(text.split(" \\* ", -1))
+        .filter(factor -> finding.limits().stream().noneMatch(limit -> isOne(limit, factor)))
+        .map(this::spoken)
+        .collect(Collectors.joining(" × "));
+  }
+
+  private static boolean isOne(Finding.Used limit, String factor) {
+    return limit.name().equals(factor) && limit.text().equals("1");
   }
 
   /** Whether a term is a limit, or the cell of a row that was used. */
@@ -169,19 +204,33 @@ record Phrases(Vocabulary words) {
 
   /** The text of a formula as a person says it. */
   private String spoken(String label) {
-    return words
-        .property(label)
-        .map(Property::title)
-        .orElse(label.replace('_', ' ').replace("*", "×"));
+    return words.property(label).map(Property::title).orElse(label.replace('_', ' '));
   }
 
   private String choice(Finding finding, Ground.Choice choice) {
-    Optional<Finding.Input> input = input(finding, choice.text());
-    String name = property(choice.text());
-    String title = input.map(Finding.Input::title).orElseGet(() -> spoken(name));
-    String is = input.isPresent() ? recorded(input.get()) : titles(name, choice.candidates());
-    String question = (choice.negated() ? "anything but " : "") + titles(name, choice.wanted());
-    return title + ": " + is + "; " + question + "? " + answer(choice.truth());
+    String is =
+        input(finding, subject(choice))
+            .map(this::recorded)
+            .orElseGet(() -> titles(property(subject(choice)), choice.candidates()));
+    return subjectTitle(finding, choice) + ": " + is + "; " + question(choice);
+  }
+
+  private String subjectTitle(Finding finding, Ground.Choice choice) {
+    String subject = subject(choice);
+    return input(finding, subject)
+        .map(Finding.Input::title)
+        .orElseGet(() -> spoken(property(subject)));
+  }
+
+  private String question(Ground.Choice choice) {
+    String wanted = titles(property(subject(choice)), choice.wanted());
+    return (choice.negated() ? "anything but " : "") + wanted + "? " + answer(choice.truth());
+  }
+
+  /** What a choice is about; of two observations that shall agree, the first. */
+  private static String subject(Ground.Choice choice) {
+    int is = choice.text().indexOf(' ');
+    return is < 0 ? choice.text() : choice.text().substring(0, is);
   }
 
   private static String answer(Truth truth) {
@@ -211,11 +260,22 @@ record Phrases(Vocabulary words) {
     if (fact instanceof Fact.Varying varying) {
       return Print.quantity(varying.range().lowest().hull(varying.range().highest()), unit(input));
     }
-    if (fact instanceof Fact.Named named) {
-      return titles(input.property().name(), named.candidates().stream().sorted().toList());
+    if (fact instanceof Fact.Named) {
+      return titles(input.property().name(), candidates(input));
     }
-    Fact.Pointer pointer = (Fact.Pointer) fact;
-    return pointer.things().stream().sorted().collect(Collectors.joining(" or "));
+    return String.join(" or ", candidates(input));
+  }
+
+  /** The names that are left of an input, in the order of their list. */
+  static List<String> candidates(Finding.Input input) {
+    if (input.fact() instanceof Fact.Pointer pointer) {
+      return pointer.things().stream().sorted().toList();
+    }
+    if (input.fact() instanceof Fact.Named named
+        && input.property() instanceof Property.Observation observation) {
+      return observation.values().values().stream().filter(named.candidates()::contains).toList();
+    }
+    throw new IllegalArgumentException("no name: " + input.name());
   }
 
   /** The unit to print an input in: the one it was typed in, else the vocabulary's. */
@@ -228,10 +288,13 @@ record Phrases(Vocabulary words) {
     return typed.orElseThrow(() -> new IllegalArgumentException("no number: " + input.name()));
   }
 
-  private Optional<Finding.Input> input(Finding finding, String text) {
-    return finding.inputs().stream()
-        .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
-        .findFirst();
+  /** The input that a formula writes so; empty where several things have one of that name. */
+  static Optional<Finding.Input> input(Finding finding, String text) {
+    List<Finding.Input> named =
+        finding.inputs().stream()
+            .filter(input -> text.equals(input.name()) || text.endsWith("." + input.name()))
+            .toList();
+    return named.size() == 1 ? Optional.of(named.get(0)) : Optional.empty();
   }
 
   private String titles(String property, List<String> values) {

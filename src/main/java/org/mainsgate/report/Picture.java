@@ -38,7 +38,7 @@ public final class Picture {
   public static Optional<Picture> of(byte[] photo) {
     try (ImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(photo))) {
       Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
-      return readers.hasNext() ? read(readers.next(), in) : Optional.empty();
+      return readers.hasNext() ? read(readers.next(), in, Orientation.of(photo)) : Optional.empty();
     } catch (IOException | RuntimeException unreadable) {
       // The decoders of the JDK throw both on a damaged file; either way there is no picture.
       return Optional.empty();
@@ -49,31 +49,39 @@ public final class Picture {
     return jpeg.clone();
   }
 
-  private static Optional<Picture> read(ImageReader reader, ImageInputStream in)
+  private static Optional<Picture> read(ImageReader reader, ImageInputStream in, Orientation held)
       throws IOException {
     try {
       reader.setInput(in, true, true);
       long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
       return pixels > MOST_PIXELS
           ? Optional.empty()
-          : Optional.of(new Picture(written(drawn(reader.read(0)))));
+          : Optional.of(new Picture(written(drawn(reader.read(0), held))));
     } finally {
       reader.dispose();
     }
   }
 
-  private static BufferedImage drawn(BufferedImage image) {
-    double scale =
-        Math.min(1, (double) LONGEST_SIDE / Math.max(image.getWidth(), image.getHeight()));
-    int width = (int) Math.max(1, Math.round(image.getWidth() * scale));
-    int height = (int) Math.max(1, Math.round(image.getHeight() * scale));
-    BufferedImage result = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+  private static BufferedImage drawn(BufferedImage image, Orientation held) {
+    int width = image.getWidth();
+    int height = image.getHeight();
+    double scale = Math.min(1, (double) LONGEST_SIDE / Math.max(width, height));
+    int across = size(held.liesOnItsSide() ? height : width, scale);
+    int down = size(held.liesOnItsSide() ? width : height, scale);
+    BufferedImage result = new BufferedImage(across, down, BufferedImage.TYPE_INT_RGB);
     Graphics2D graphics = result.createGraphics();
+    graphics.setColor(Color.WHITE);
+    graphics.fillRect(0, 0, across, down);
     graphics.setRenderingHint(
         RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
-    graphics.drawImage(image, 0, 0, width, height, Color.WHITE, null);
+    graphics.scale(scale, scale);
+    graphics.drawImage(image, held.upright(width, height), null);
     graphics.dispose();
     return result;
+  }
+
+  private static int size(int pixels, double scale) {
+    return (int) Math.max(1, Math.round(pixels * scale));
   }
 
   private static byte[] written(BufferedImage image) throws IOException {

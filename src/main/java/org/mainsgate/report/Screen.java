@@ -1,18 +1,13 @@
 package org.mainsgate.report;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Stage;
 import org.mainsgate.source.Visible;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
-import org.mainsgate.verdict.Reason;
 import org.mainsgate.verdict.Verdict;
 
 /**
@@ -33,26 +28,22 @@ public final class Screen {
     this.palette = palette;
   }
 
-  /** Everything about one instrument. */
+  /** Everything about one instrument, and a blank line. */
   public String instrument(Dossier dossier) {
     Lines lines = new Lines();
     head(lines, dossier);
     Phrases phrases = new Phrases(dossier.setting().rules().vocabulary());
     List<Finding> findings = dossier.assessment().findings();
-    open(lines, phrases, "fails", with(findings, Outcome.FAIL));
-    open(
-        lines,
-        phrases,
-        "holds",
-        folded(findings).isEmpty() ? with(findings, Outcome.HOLD) : unfolded(findings));
-    folded(findings).values().forEach(list -> fold(lines, list));
+    OpenFindings open = new OpenFindings(phrases);
+    open(lines, "fails", Outcome.FAIL, open.of(findings, Outcome.FAIL));
+    open(lines, "holds", Outcome.HOLD, open.of(findings, Outcome.HOLD));
     passes(lines, phrases, with(findings, Outcome.PASS));
     int skipped = with(findings, Outcome.NOT_APPLICABLE).size();
     if (skipped > 0) {
       lines.blank().add(0, "not applicable: " + skipped);
     }
     cautions(lines, dossier);
-    return lines.toString();
+    return lines.blank().toString();
   }
 
   /** What stands below the last instrument: all verdicts, the rules, and what they don't reach. */
@@ -124,17 +115,17 @@ public final class Screen {
     };
   }
 
-  private void open(Lines lines, Phrases phrases, String head, List<Finding> findings) {
+  private void open(Lines lines, String head, Outcome outcome, List<Sheet.Open> findings) {
     if (findings.isEmpty()) {
       return;
     }
     lines.blank().add(0, head);
-    for (Finding finding : findings) {
-      lead(lines, finding.outcome(), Phrases.title(finding));
-      phrases.because(finding).forEach(because -> lines.add(SIGN, because));
-      finding.settles().forEach(settles -> lines.add(SIGN, "settled by: ", settles));
+    for (Sheet.Open finding : findings) {
+      lead(lines, outcome, finding.title());
+      finding.because().forEach(because -> lines.add(SIGN, because));
+      finding.settles().forEach(settles -> lines.add(SIGN, "to settle: ", settles));
       say(lines, "to do: ", finding.remedy());
-      say(lines, "caution: ", finding.check().caution());
+      finding.cautions().forEach(caution -> lines.add(SIGN, "caution: ", caution));
     }
   }
 
@@ -148,40 +139,6 @@ public final class Screen {
     lines.add(0, palette.paint(outcome, sign(outcome)) + " ", SIGN, text);
   }
 
-  /** Holds that say nothing but that one list is open. */
-  private static Map<String, List<Finding>> folded(List<Finding> findings) {
-    return findings.stream()
-        .filter(Screen::isOpenList)
-        .collect(
-            Collectors.groupingBy(
-                finding -> finding.thingTitle() + ": " + finding.holds().get(0).text(),
-                LinkedHashMap::new,
-                Collectors.toList()));
-  }
-
-  private static List<Finding> unfolded(List<Finding> findings) {
-    return with(findings, Outcome.HOLD).stream().filter(Predicate.not(Screen::isOpenList)).toList();
-  }
-
-  private static boolean isOpenList(Finding finding) {
-    return finding.holds().size() == 1 && finding.holds().get(0).reason() == Reason.LIST_OPEN;
-  }
-
-  private void fold(Lines lines, List<Finding> holds) {
-    Finding first = holds.get(0);
-    String checks =
-        holds.stream()
-            .map(finding -> finding.check().title())
-            .distinct()
-            .collect(Collectors.joining("; "));
-    lead(
-        lines,
-        Outcome.HOLD,
-        first.thingTitle() + ": " + Reason.LIST_OPEN.words() + ", " + first.holds().get(0).text());
-    lines.add(SIGN, "waiting for it: ", checks);
-    first.settles().forEach(settles -> lines.add(SIGN, "settled by: ", settles));
-  }
-
   private void passes(Lines lines, Phrases phrases, List<Finding> findings) {
     if (findings.isEmpty()) {
       return;
@@ -189,7 +146,7 @@ public final class Screen {
     lines.blank().add(0, "passes");
     for (Finding finding : findings) {
       String brief = phrases.brief(finding);
-      lead(lines, Outcome.PASS, Phrases.title(finding) + (brief.isEmpty() ? "" : ", " + brief));
+      lead(lines, Outcome.PASS, Phrases.title(finding) + (brief.isEmpty() ? "" : "; " + brief));
       finding.notes().forEach(note -> lines.add(SIGN, "note: ", Phrases.note(note)));
       finding
           .judged()

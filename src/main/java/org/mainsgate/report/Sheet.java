@@ -27,7 +27,7 @@ import org.mainsgate.verdict.Verdict;
  * @param cautions what can hurt
  * @param checks every check with everything that it was judged on
  * @param skipped how many findings are about something else, and why, in one sentence each
- * @param withdrawn readings that do not count
+ * @param setAside what was recorded and does not count
  * @param meters what was measured with
  * @param rules the profile and the identity of the rules
  * @param sources where limits and rules come from, numbered from 1
@@ -52,7 +52,7 @@ public record Sheet(
     List<String> cautions,
     List<Row> checks,
     List<String> skipped,
-    List<Withdrawn> withdrawn,
+    List<Aside> setAside,
     List<Meter> meters,
     List<Line> rules,
     List<Source> sources,
@@ -70,7 +70,7 @@ public record Sheet(
     cautions = List.copyOf(cautions);
     checks = List.copyOf(checks);
     skipped = List.copyOf(skipped);
-    withdrawn = List.copyOf(withdrawn);
+    setAside = List.copyOf(setAside);
     meters = List.copyOf(meters);
     rules = List.copyOf(rules);
     sources = List.copyOf(sources);
@@ -112,13 +112,20 @@ public record Sheet(
    * @param because each reason, with its arithmetic
    * @param settles what would settle it, best first
    * @param remedy what to do, empty if nothing is known
+   * @param cautions what can hurt on the way
    */
-  public record Open(String title, List<String> because, List<String> settles, String remedy) {
+  public record Open(
+      String title,
+      List<String> because,
+      List<String> settles,
+      String remedy,
+      List<String> cautions) {
 
     /** Keeps the lists as they are. */
     public Open {
       because = List.copyOf(because);
       settles = List.copyOf(settles);
+      cautions = List.copyOf(cautions);
     }
   }
 
@@ -163,14 +170,14 @@ public record Sheet(
   }
 
   /**
-   * A reading that was taken back.
+   * A record that does not count.
    *
    * @param title whose and what
    * @param text as recorded
-   * @param because why it was taken back
+   * @param because why it does not count
    * @param entry where it stands
    */
-  public record Withdrawn(String title, String text, String because, String entry) {}
+  public record Aside(String title, String text, String because, String entry) {}
 
   /**
    * A meter.

@@ -1,26 +1,18 @@
 package org.mainsgate.report;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.mainsgate.evidence.Bench;
-import org.mainsgate.evidence.Entry;
 import org.mainsgate.evidence.Instrument;
-import org.mainsgate.evidence.Value;
-import org.mainsgate.evidence.Visit;
-import org.mainsgate.quantity.MeterRange;
-import org.mainsgate.quantity.Print;
 import org.mainsgate.ruleset.Citation;
-import org.mainsgate.ruleset.MeterKind;
-import org.mainsgate.ruleset.Vocabulary;
+import org.mainsgate.ruleset.Property;
+import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Judged;
 import org.mainsgate.verdict.Outcome;
@@ -30,10 +22,13 @@ import org.mainsgate.verdict.Verdict;
 /** Puts a dossier into words, page by page. */
 final class SheetWriter {
 
+  /** Named for every check that has the same source. */
+  private static final String RULE = "the rule";
+
   private final Dossier dossier;
   private final Setting setting;
-  private final Vocabulary words;
   private final Phrases phrases;
+  private final History history;
   private final List<Finding> findings;
   private final Map<Cited, Integer> sources = new LinkedHashMap<>();
 
@@ -43,8 +38,8 @@ final class SheetWriter {
   SheetWriter(Dossier dossier) {
     this.dossier = dossier;
     this.setting = dossier.setting();
-    this.words = setting.rules().vocabulary();
-    this.phrases = new Phrases(words);
+    this.phrases = new Phrases(setting.rules().vocabulary());
+    this.history = new History(dossier, phrases);
     this.findings = dossier.assessment().findings();
   }
 
@@ -63,19 +58,19 @@ final class SheetWriter {
         warnings(),
         identity(instrument),
         dossier.photo().map(photo -> new Sheet.Photo(photo, photoText(instrument))),
-        open(Outcome.FAIL),
-        open(Outcome.HOLD),
+        new OpenFindings(phrases).of(findings, Outcome.FAIL),
+        new OpenFindings(phrases).of(findings, Outcome.HOLD),
         judgements(),
         cautions(),
         rows,
         skipped(),
-        withdrawn(),
-        meters(),
+        setAside(),
+        new Meters(setting).of(dossier.visits()),
         rules(),
         sources(),
-        dossier.visits().stream().map(this::sitting).toList(),
+        dossier.visits().stream().map(history::sitting).toList(),
         dossier.heads(),
-        people());
+        history.people());
   }
 
   private List<String> warnings() {
@@ -93,14 +88,15 @@ final class SheetWriter {
             new Sheet.Line("made", instrument.made()),
             new Sheet.Line("identity", instrument.uid()),
             new Sheet.Line("bench", setting.bench().title()),
-            new Sheet.Line("on the plate", plate(instrument)))
+            new Sheet.Line("on the plate", plate(instrument)),
+            new Sheet.Line("judged under", profile() + ", edition " + setting.rules().edition()))
         .filter(line -> !line.text().isEmpty())
         .toList();
   }
 
   private String plate(Instrument instrument) {
     return instrument.plate().stream()
-        .map(entry -> text(entry.property(), entry.value()))
+        .map(entry -> history.text(entry.property(), entry.value()))
         .collect(Collectors.joining(", "));
   }
 
@@ -113,19 +109,6 @@ final class SheetWriter {
         + instrument.what()
         + (made.isEmpty() ? "" : ", " + made)
         + serial;
-  }
-
-  private List<Sheet.Open> open(Outcome outcome) {
-    return findings.stream()
-        .filter(finding -> finding.outcome() == outcome)
-        .map(
-            finding ->
-                new Sheet.Open(
-                    Phrases.title(finding),
-                    phrases.because(finding),
-                    finding.settles(),
-                    finding.remedy()))
-        .toList();
   }
 
   private List<Sheet.Judgement> judgements() {
@@ -171,10 +154,33 @@ final class SheetWriter {
         finding.check().title(),
         finding.check().over().isEmpty() ? "" : finding.thingTitle(),
         finding.outcome(),
-        finding.inputs().stream().map(this::found).distinct().toList(),
-        finding.notes().stream().map(Phrases::note).toList(),
-        phrases.grounds(finding),
+        found(finding),
+        notes(finding),
+        phrases.asked(finding),
         cited(finding));
+  }
+
+  /** Numbers on a line each, then all observations. */
+  private List<String> found(Finding finding) {
+    Map<Boolean, List<String>> parts =
+        finding.inputs().stream()
+            .collect(
+                Collectors.partitioningBy(
+                    input -> input.property() instanceof Property.Quantity,
+                    Collectors.mapping(this::found, Collectors.toList())));
+    String observations =
+        parts.getOrDefault(false, List.of()).stream().distinct().collect(Collectors.joining("; "));
+    return Stream.concat(
+            parts.getOrDefault(true, List.of()).stream().distinct(), Stream.of(observations))
+        .filter(line -> !line.isEmpty())
+        .toList();
+  }
+
+  private static List<String> notes(Finding finding) {
+    return Stream.concat(
+            finding.notes().stream().map(note -> "Note: " + Phrases.note(note)),
+            finding.judged().stream().map(judged -> "Judged by " + judged(judged)))
+        .toList();
   }
 
   /** What was recorded, how, and the interval that it stands for. */
@@ -187,7 +193,7 @@ final class SheetWriter {
             .collect(Collectors.joining(", "));
     String recorded = phrases.recorded(input);
     String known = input.fact().said().isEmpty() ? "" : phrases.known(input);
-    boolean says = !known.isEmpty() && !known.equals(recorded);
+    boolean says = !known.isEmpty() && !known.equals(recorded) && !isPoint(input);
     return input.title()
         + ": "
         + recorded
@@ -195,9 +201,13 @@ final class SheetWriter {
         + (how.isEmpty() ? "" : "; " + how);
   }
 
+  private static boolean isPoint(Finding.Input input) {
+    return input.fact() instanceof Fact.Amount amount && amount.range().exact().isPoint();
+  }
+
   private String cited(Finding finding) {
     Set<Integer> numbers = new TreeSet<>();
-    numbers.add(number(new Cited(finding.check().title(), finding.check().citation())));
+    numbers.add(number(new Cited(RULE, finding.check().citation())));
     finding
         .limits()
         .forEach(limit -> numbers.add(number(new Cited(value(limit), limit.citation()))));
@@ -223,9 +233,13 @@ final class SheetWriter {
   }
 
   private static String from(Citation citation) {
-    return Stream.of(citation.title(), citation.edition(), citation.clause(), citation.note())
+    return Stream.of(citation.title(), edition(citation), citation.clause(), citation.note())
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
+  }
+
+  private static String edition(Citation citation) {
+    return citation.edition().equals("none") ? "" : "edition " + citation.edition();
   }
 
   private static String standing(Citation citation) {
@@ -252,193 +266,23 @@ final class SheetWriter {
     return "Not applicable" + (because.isEmpty() ? "" : ", since " + because) + ": " + titles;
   }
 
-  private List<Sheet.Withdrawn> withdrawn() {
-    return dossier.visits().stream()
-        .flatMap(visit -> visit.withdrawn().stream().map(taken -> withdrawn(visit, taken)))
+  private List<Sheet.Aside> setAside() {
+    return dossier.setAside().stream()
+        .map(
+            aside ->
+                new Sheet.Aside(
+                    aside.title() + ", " + aside.thing(), aside.text(), aside.why(), aside.entry()))
         .toList();
-  }
-
-  private Sheet.Withdrawn withdrawn(Visit in, Visit.Withdrawal taken) {
-    Optional<Entry> entry =
-        dossier.visits().stream()
-            .filter(visit -> visit.id().equals(taken.visit()))
-            .flatMap(visit -> Stream.concat(visit.found().stream(), visit.left().stream()))
-            .filter(found -> found.id().equals(taken.entry()))
-            .findFirst();
-    String reason = words.withdrawalReasons().getOrDefault(taken.reason(), taken.reason());
-    return new Sheet.Withdrawn(
-        entry
-            .map(found -> phrases.titleOf(found.property()) + ", " + thing(found.thing()))
-            .orElse(taken.entry()),
-        entry.map(found -> text(found.property(), found.value())).orElse(""),
-        reason + (taken.note().isEmpty() ? "" : ": " + taken.note()) + " (in " + in.id() + ")",
-        taken.visit() + "/" + taken.entry());
-  }
-
-  private List<Sheet.Meter> meters() {
-    Map<String, LocalDate> used = new LinkedHashMap<>();
-    for (Visit visit : dossier.visits()) {
-      Stream.concat(visit.found().stream(), visit.left().stream())
-          .forEach(
-              entry ->
-                  entry
-                      .meter()
-                      .ifPresent(meter -> used.put(meter, entry.on().orElse(visit.date()))));
-    }
-    return used.entrySet().stream()
-        .flatMap(
-            entry ->
-                Optional.ofNullable(setting.bench().meters().get(entry.getKey()))
-                    .map(meter -> meter(meter, entry.getValue()))
-                    .stream())
-        .toList();
-  }
-
-  private Sheet.Meter meter(Bench.Meter meter, LocalDate on) {
-    Optional<Bench.MeterData> data = meter.on(on);
-    List<String> accuracy = data.map(known -> accuracy(known.functions())).orElse(List.of());
-    return new Sheet.Meter(
-        meter.title() + (meter.serial().isEmpty() ? "" : ", serial number " + meter.serial()),
-        accuracy.isEmpty() ? ofItsKind(meter) : accuracy,
-        data.map(SheetWriter::calibrated).orElse("not calibrated"));
-  }
-
-  /** What a meter without data is taken to be. */
-  private List<String> ofItsKind(Bench.Meter meter) {
-    MeterKind kind = setting.rules().meterKinds().get(meter.kind());
-    if (kind == null) {
-      return List.of("not known");
-    }
-    List<String> lines = new ArrayList<>();
-    lines.add("its own is not known; taken as " + kind.title() + ", " + kind.standing().words());
-    lines.addAll(accuracy(kind.functions()));
-    return lines;
-  }
-
-  private static List<String> accuracy(Map<String, List<MeterRange>> functions) {
-    return functions.entrySet().stream()
-        .sorted(Map.Entry.comparingByKey())
-        .flatMap(
-            function -> function.getValue().stream().map(range -> range(function.getKey(), range)))
-        .toList();
-  }
-
-  private static String range(String function, MeterRange range) {
-    String symbol = " " + range.unit().symbol();
-    return function.replace('_', ' ')
-        + " to "
-        + Print.value(range.to(), range.unit())
-        + symbol
-        + ": "
-        + range.accuracy().describe()
-        + ", a digit being "
-        + Print.value(range.digit().plus(range.unit().offset()), range.unit())
-        + symbol;
-  }
-
-  private static String calibrated(Bench.MeterData data) {
-    String how = data.calibrated().isEmpty() ? "not calibrated" : data.calibrated();
-    return how + "; data from " + data.from() + data.due().map(due -> "; due " + due).orElse("");
   }
 
   private List<Sheet.Line> rules() {
     return List.of(
-        new Sheet.Line("profile", setting.rules().profile() + ": " + setting.rules().title()),
+        new Sheet.Line("profile", profile()),
         new Sheet.Line("edition", setting.rules().edition()),
         new Sheet.Line("identity", setting.rules().identity()));
   }
 
-  private Sheet.Sitting sitting(Visit visit) {
-    List<Sheet.Line> lines = new ArrayList<>();
-    entries(lines, "found", visit.found());
-    lists(lines, visit.foundLists());
-    visit.work().forEach(work -> lines.add(new Sheet.Line("work", work(work))));
-    entries(lines, "left", visit.left());
-    lists(lines, visit.leftLists());
-    if (!visit.note().isEmpty()) {
-      lines.add(new Sheet.Line("note", visit.note()));
-    }
-    String hash =
-        visit
-            .closing()
-            .map(closing -> "closed " + closing.on() + ", SHA-256 " + closing.hash())
-            .orElse("a draft, not closed");
-    return new Sheet.Sitting(visit.id() + ", " + person(visit.by()), lines, hash);
-  }
-
-  /** The entries of one part, a line for each thing. */
-  private void entries(List<Sheet.Line> lines, String part, List<Entry> entries) {
-    entries.stream()
-        .collect(Collectors.groupingBy(Entry::thing, LinkedHashMap::new, Collectors.toList()))
-        .forEach(
-            (thing, said) ->
-                lines.add(
-                    new Sheet.Line(
-                        part,
-                        thing(thing)
-                            + ": "
-                            + said.stream().map(this::entry).collect(Collectors.joining("; ")))));
-  }
-
-  private String entry(Entry entry) {
-    String note = entry.note().isEmpty() ? "" : " (" + entry.note() + ")";
-    return phrases.titleOf(entry.property()) + " " + text(entry.property(), entry.value()) + note;
-  }
-
-  private void lists(List<Sheet.Line> lines, List<Visit.Looked> lists) {
-    for (Visit.Looked looked : lists) {
-      String kind = phrases.plural(looked.kind());
-      lines.add(new Sheet.Line("looked", kind + ": " + looked.count() + ", and these are all"));
-    }
-  }
-
-  private String work(Visit.Work work) {
-    Vocabulary.Act act = words.acts().get(work.act());
-    String done = act == null ? work.act() : act.title();
-    return thing(work.on()) + ": " + done + (work.note().isEmpty() ? "" : ", " + work.note());
-  }
-
-  private String text(String property, Value value) {
-    if (value instanceof Value.Amount number) {
-      return number.typed().text();
-    }
-    if (value instanceof Value.Names names) {
-      return names.candidates().stream()
-          .sorted()
-          .map(name -> phrases.title(property, name))
-          .collect(Collectors.joining(" or "));
-    }
-    return thing(((Value.Thing) value).thing());
-  }
-
-  private String thing(String id) {
-    Instrument.Thing thing = dossier.instrument().things().get(id);
-    if (thing != null) {
-      return thing.title();
-    }
-    return words.kind(id).map(kind -> kind.title()).orElse(id);
-  }
-
-  private String person(String initials) {
-    Bench.Person person = setting.bench().people().get(initials);
-    return person == null ? initials : person.name();
-  }
-
-  private List<Sheet.Line> people() {
-    Set<String> initials = new TreeSet<>();
-    for (Visit visit : dossier.visits()) {
-      initials.add(visit.by());
-      Stream.concat(visit.found().stream(), visit.left().stream())
-          .forEach(entry -> entry.by().ifPresent(initials::add));
-      visit.judged().forEach(judgement -> initials.add(judgement.by()));
-    }
-    return initials.stream().map(this::responsible).toList();
-  }
-
-  private Sheet.Line responsible(String initials) {
-    Bench.Person person = setting.bench().people().get(initials);
-    return person == null
-        ? new Sheet.Line(initials, "not among the people of the bench")
-        : new Sheet.Line(initials + ", " + person.name(), person.competence());
+  private String profile() {
+    return setting.rules().profile() + ": " + setting.rules().title();
   }
 }

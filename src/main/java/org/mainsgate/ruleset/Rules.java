@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.mainsgate.formula.Table;
+import org.mainsgate.source.Position;
 
 /**
  * The rules that a bench works under: the common rules, with the values of one profile.
@@ -55,9 +56,10 @@ public record Rules(
    * @param table the table
    * @param citations by the row's id
    * @param texts each row as it is printed, by its id
+   * @param at where it stands
    */
   public record CitedTable(
-      Table table, Map<String, Citation> citations, Map<String, String> texts) {
+      Table table, Map<String, Citation> citations, Map<String, String> texts, Position at) {
 
     /** Keeps the maps as they are. */
     public CitedTable {

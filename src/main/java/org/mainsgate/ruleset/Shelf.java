@@ -72,6 +72,12 @@ public final class Shelf {
         .orElse(List.of());
   }
 
+  /** The file that a profile of the newest edition stands in, as complaints name it. */
+  public String fileOf(String profile) {
+    String edition = editions(new Complaints()).map(found -> found.newest().value()).orElse("");
+    return "rulesets/" + edition + "/profiles/" + profile + ".yaml";
+  }
+
   /** The names of the newest edition's test files. */
   public List<String> tests() {
     return newest(new Complaints())

@@ -157,6 +157,7 @@ final class TableReader {
         return wording
             .point(text, key.unit().get().dimension())
             .flatMap(typed -> typed.nominal())
+            .map(number -> adjustment.apply(Adjustment.key(name, id), number))
             .map(number -> Table.Row.at(id, number, cells));
       }
       return wording
@@ -244,7 +245,8 @@ final class TableReader {
         return Optional.empty();
       }
       return Optional.of(
-          new Rules.CitedTable(new Table(name, title, key.key(), columns, rows), cited, texts));
+          new Rules.CitedTable(
+              new Table(name, title, key.key(), columns, rows), cited, texts, entry.at()));
     }
   }
 

@@ -87,6 +87,12 @@ public final class Vocabulary {
     return acts;
   }
 
+  /** Whether a thing is gone after this act. */
+  public boolean ends(String act) {
+    Act found = acts.get(act);
+    return found != null && found.ends();
+  }
+
   /** The reasons to withdraw an entry, each with its words. */
   public Map<String, String> withdrawalReasons() {
     return withdrawalReasons;

@@ -22,11 +22,6 @@ public final class Fields implements Node {
     this.fields = fields;
   }
 
-  /** Fields without any, for text that stands in no YAML file. */
-  public static Fields none(SourceText source) {
-    return new Fields(source, 0, new LinkedHashMap<>());
-  }
-
   @Override
   public Position at() {
     return source.position(start);
@@ -49,10 +44,12 @@ public final class Fields implements Node {
   public Fields overlaid(Fields over) {
     Map<String, Field> together = new LinkedHashMap<>(fields);
     for (Field field : over.fields()) {
-      Field own = fields.get(field.key().value());
-      boolean deeper =
-          own != null && own.value() instanceof Fields && field.value() instanceof Fields;
-      Node value = deeper ? ((Fields) own.value()).overlaid((Fields) field.value()) : field.value();
+      Optional<Fields> own =
+          get(field.key().value()).filter(Fields.class::isInstance).map(Fields.class::cast);
+      Node value =
+          field.value() instanceof Fields deeper
+              ? own.map(fields -> fields.overlaid(deeper)).orElse(deeper)
+              : field.value();
       together.put(field.key().value(), new Field(field.key(), value));
     }
     return new Fields(source, start, together);

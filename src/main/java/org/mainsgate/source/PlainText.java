@@ -20,7 +20,12 @@ import org.jspecify.annotations.Nullable;
  */
 record PlainText(SourceText source, String harmless, int faults) {
 
-  private static final int COMPLAINTS = 20;
+  /**
+   * So many faults are told one by one; a file with more of them is no text, and nothing else is
+   * said about it.
+   */
+  static final int COMPLAINTS = 20;
+
   private static final char REPLACEMENT = '\uFFFD';
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 

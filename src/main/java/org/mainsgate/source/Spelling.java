@@ -42,6 +42,8 @@ record Spelling(Style style, int start, int end) {
     private final int[] places;
     private int at;
     private int done;
+    // Long runs of spaces are looked through once.
+    private int noBreakBefore;
 
     Walk(String file, String value) {
       this.file = file;
@@ -85,11 +87,15 @@ record Spelling(Style style, int start, int end) {
     }
 
     private boolean isBreakAhead() {
+      if (at < noBreakBefore) {
+        return false;
+      }
       int i = at;
       while (i < end && isBlank(file.charAt(i))) {
         i++;
       }
-      return i < end && (file.charAt(i) == '\n' || file.charAt(i) == '\r');
+      noBreakBefore = i;
+      return i < end && isBreak(file.charAt(i));
     }
 
     // One line break is a space in the value; of several the first is nothing and each other one a

@@ -6,10 +6,10 @@ import java.util.Optional;
 /**
  * The reader of our strict subset of YAML 1.2: text in, located nodes or complaints out.
  *
- * <p>A file is one document of at most 1 MiB in strict UTF-8, nested at most 32 deep, without tags,
- * anchors, aliases, merge keys, duplicate or complex keys, directives and hidden characters. Every
- * scalar is text. A value that was left out is a text without characters; see {@link
- * Text#isBlank()}.
+ * <p>A file is one document of at most 1 MiB in strict UTF-8, nested at most 32 deep and with at
+ * most 100000 nodes, without tags, anchors, aliases, merge keys, duplicate or complex keys,
+ * directives and hidden characters. Every scalar is text. A value that was left out is a text
+ * without characters; see {@link Text#isBlank()}.
  *
  * <p>No text makes it throw: whatever is wrong becomes a complaint.
  */
@@ -20,6 +20,11 @@ public final class StrictYaml {
 
   /** How deep lists and fields may stand in each other. */
   public static final int MOST_LEVELS = 32;
+
+  /**
+   * How many lists, fields, names and values a file may hold together; no file of ours comes near.
+   */
+  public static final int MOST_NODES = 100_000;
 
   private StrictYaml() {}
 
@@ -41,6 +46,9 @@ public final class StrictYaml {
       return Optional.empty();
     }
     PlainText text = PlainText.read(fileName, withoutByteOrderMark(bytes), complaints);
+    if (text.faults() > PlainText.COMPLAINTS) {
+      return Optional.empty();
+    }
     Optional<Node> tree = new Tree(text.source(), text.harmless(), complaints).grow();
     return text.faults() == 0 ? tree : Optional.empty();
   }

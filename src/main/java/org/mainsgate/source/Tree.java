@@ -24,9 +24,6 @@ import org.yaml.snakeyaml.parser.Parser;
 import org.yaml.snakeyaml.parser.ParserImpl;
 import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.scanner.ScannerImpl;
-import org.yaml.snakeyaml.tokens.DirectiveToken;
-import org.yaml.snakeyaml.tokens.KeyToken;
-import org.yaml.snakeyaml.tokens.Token;
 
 /**
  * The nodes of one file, grown from the parser's events without recursion.
@@ -38,20 +35,22 @@ final class Tree {
 
   private final SourceText source;
   private final Complaints complaints;
+  private final Subset subset;
   private final Parser parser;
   private final Deque<Open> open = new ArrayDeque<>();
   private @Nullable Node root;
-  private boolean faithful = true;
   private int documents;
+  private int nodes;
   private int lastPlace;
 
   Tree(SourceText source, String harmless, Complaints complaints) {
     this.source = source;
     this.complaints = complaints;
+    this.subset = new Subset(source, complaints);
     // With a line feed at its end the last line counts even if it holds nothing but spaces.
     String ended = harmless.endsWith("\n") ? harmless : harmless + "\n";
     ScannerImpl scanner = new ScannerImpl(new StreamReader(ended), new LoaderOptions());
-    this.parser = new ParserImpl(new Watch(scanner, this::refuseToken));
+    this.parser = new ParserImpl(new Watch(scanner, subset::checkToken));
   }
 
   /**
@@ -69,7 +68,7 @@ final class Tree {
           new Position(source.name(), 1, 1), "the file is empty", "fields such as `format: 1`");
       return Optional.empty();
     }
-    return ended && faithful ? Optional.ofNullable(root) : Optional.empty();
+    return ended && subset.isKept() ? Optional.ofNullable(root) : Optional.empty();
   }
 
   // The one place where the parser runs: whatever it throws ends here, as a complaint.
@@ -92,11 +91,18 @@ final class Tree {
       return isFirstDocument(start);
     }
     if (event instanceof NodeEvent node) {
-      refuseDecoration(node, start);
+      if (++nodes > StrictYaml.MOST_NODES) {
+        complaints.add(
+            source.position(start),
+            "too many values",
+            "at most " + StrictYaml.MOST_NODES + " in a file");
+        return false;
+      }
+      subset.checkDecoration(node, start);
     }
     if (event instanceof AliasEvent) {
-      refuse(start, "an alias", "the value written out");
-      leaveOut();
+      subset.refuseAndStop(start, "an alias", "the value written out");
+      skip();
     } else if (event instanceof ScalarEvent scalar) {
       attach(text(scalar, start));
     } else if (event instanceof CollectionStartEvent collection) {
@@ -107,48 +113,12 @@ final class Tree {
     return true;
   }
 
-  private void refuseToken(Token token) {
-    int place = place(token.getStartMark());
-    if (token instanceof DirectiveToken) {
-      refuse(place, "a directive", "a file without lines that start with `%`");
-    } else if (token instanceof KeyToken
-        && token.getEndMark().getIndex() > token.getStartMark().getIndex()) {
-      // Before a name that just stands there the token has no length; this one is the sign itself.
-      refuse(
-          place, "a name that starts with `?`", "a name and `: ` after it, or the name in quotes");
-    }
-    refuseCloseComment(place, place(token.getEndMark()));
-  }
-
-  // The parser takes a comment right after a bracket or a quote; to YAML it is none there.
-  private void refuseCloseComment(int start, int end) {
-    if (end > start && isAt(end, '#') && " \t\n".indexOf(source.text().charAt(end - 1)) < 0) {
-      complaints.add(
-          source.position(end), "a comment right after a value", "a space before the `#`");
-      faithful = false;
-    }
-  }
-
   private boolean isFirstDocument(int start) {
     if (++documents > 1) {
-      refuse(start, "a second document", "one document in a file");
+      subset.refuse(start, "a second document", "one document in a file");
       return false;
     }
     return true;
-  }
-
-  private void refuseDecoration(NodeEvent node, int start) {
-    boolean alias = node instanceof AliasEvent;
-    if (!alias && node.getAnchor() != null) {
-      refuse(start, "an anchor", "the value without " + Visible.quoted("&" + node.getAnchor()));
-    }
-    String tag =
-        node instanceof ScalarEvent scalar
-            ? scalar.getTag()
-            : node instanceof CollectionStartEvent collection ? collection.getTag() : null;
-    if (tag != null) {
-      refuse(start, "a tag", "the value without its `!`, or in quotes");
-    }
   }
 
   private boolean enter(int start, CollectionStartEvent event) {
@@ -168,36 +138,15 @@ final class Tree {
   private void leave(int end) {
     Open closed = open.pop();
     if (closed.inBrackets()) {
-      refuseOutdented(closed.start(), end);
+      subset.checkIndentation(closed.start(), end, leastIndentation());
     }
     attach(closed.close());
   }
 
-  // The parser is content with lines in brackets or quotes that start further left than what they
-  // belong to, or with
-  // a tab in place of the spaces. YAML is not.
-  private void refuseOutdented(int start, int end) {
+  // Inside other brackets a line may start anywhere, else right of what it belongs to.
+  private int leastIndentation() {
     Open around = open.peek();
-    if (around == null || around.inBrackets()) {
-      return;
-    }
-    int least = source.position(around.start()).column();
-    String text = source.text();
-    for (int i = text.indexOf('\n', start); 0 <= i && i < end; i = text.indexOf('\n', i + 1)) {
-      int first = i + 1;
-      while (isAt(first, ' ')) {
-        first++;
-      }
-      boolean empty = first >= end || isAt(first, '\n') || isAt(first, '\r') || isAt(first, '#');
-      if (first - i - 1 < least && !empty) {
-        complaints.add(
-            source.position(first),
-            "this line starts too far left",
-            least + " spaces or more before it");
-        faithful = false;
-        return;
-      }
-    }
+    return around == null || around.inBrackets() ? 0 : source.position(around.start()).column();
   }
 
   private void attach(Node node) {
@@ -209,70 +158,19 @@ final class Tree {
     }
   }
 
-  private void leaveOut() {
-    faithful = false;
+  private void skip() {
     Open parent = open.peek();
     if (parent != null) {
       parent.skip();
     }
   }
 
-  private void refuse(int place, String what, String right) {
-    complaints.add(source.position(place), what + " is not allowed here", right);
-  }
-
   private Text text(ScalarEvent event, int start) {
     Spelling spelling =
         new Spelling(style(event.getScalarStyle()), start, place(event.getEndMark()));
     Text text = new Text(source, start, event.getValue(), spelling);
-    switch (spelling.style()) {
-      case DOUBLE_QUOTED -> {
-        refuseHiddenEscape(text);
-        refuseOutdented(start, spelling.end());
-      }
-      case SINGLE_QUOTED -> refuseOutdented(start, spelling.end());
-      case LITERAL, FOLDED -> refuseEmptyBlock(text);
-      case PLAIN, AS_IT_IS -> refuseBareHyphen(text);
-    }
+    subset.checkText(text, spelling, leastIndentation());
     return text;
-  }
-
-  // What looks like its content may be a comment to YAML, by a matter of spaces.
-  private void refuseEmptyBlock(Text text) {
-    if (text.value().isBlank()) {
-      complaints.add(
-          text,
-          "a text with nothing in it",
-          "the text, further right than the line above, or `\"\"`");
-      faithful = false;
-    }
-  }
-
-  private void refuseBareHyphen(Text text) {
-    if (text.value().equals("-")) {
-      complaints.add(text, "a hyphen alone is no value", "the hyphen in quotes");
-      faithful = false;
-    }
-  }
-
-  // One complaint a text: finding the place of a char walks the whole of it.
-  private void refuseHiddenEscape(Text text) {
-    String value = text.value();
-    int next;
-    for (int i = 0; i < value.length(); i = next) {
-      int c = value.codePointAt(i);
-      next = i + Character.charCount(c);
-      String fault = PlainText.isAlwaysAllowed(c) ? null : PlainText.faultOf(c);
-      if (fault != null) {
-        complaints.add(text.at(i), fault, "the text without it");
-        faithful = false;
-        return;
-      }
-    }
-  }
-
-  private boolean isAt(int place, char c) {
-    return place < source.text().length() && source.text().charAt(place) == c;
   }
 
   private int place(Mark mark) {
@@ -387,17 +285,17 @@ final class Tree {
 
     private @Nullable Text asKey(Node node) {
       if (!(node instanceof Text text)) {
-        faithful = false;
-        complaints.add(node.at(), "a list or fields can't be the name of a field", "a name");
+        subset.complainAndStop(
+            node.at(), "a list or fields can't be the name of a field", "a name");
         return null;
       }
       if (text.value().equals("<<") && !text.quoted()) {
-        faithful = false;
-        refuse(text.start(), "a merge key", "the fields written out");
+        subset.refuseAndStop(text.start(), "a merge key", "the fields written out");
         return null;
       }
       if (text.value().isEmpty()) {
-        complaints.add(text.at(), "a value without a name", "a name and `: ` before the value");
+        subset.complainAndStop(
+            text.at(), "a value without a name", "a name and `: ` before the value");
         return null;
       }
       return text;

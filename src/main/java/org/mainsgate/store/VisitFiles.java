@@ -16,8 +16,8 @@ final class VisitFiles {
   static final String CLOSED = ".yaml";
   static final String DRAFT = ".draft.yaml";
   static final String TAKE_BACK =
-      "the file as it was closed, from your version history; a closed visit is never changed:"
-          + " write a new visit that corrects it";
+      "take the file back from your version history; a closed visit is never changed: write a new"
+          + " visit that corrects it";
 
   private static final Pattern ID =
       Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}-[A-Za-z0-9]{1,8}-[0-9a-z]{4}");

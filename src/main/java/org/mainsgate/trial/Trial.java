@@ -8,13 +8,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.mainsgate.formula.Table;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.ruleset.Adjustment;
 import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.Limit;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Binder;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Position;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.trial.TrialReport.Failure;
 import org.mainsgate.verdict.Assessment;
@@ -62,7 +66,7 @@ public final class Trial {
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
-    List<Failure> failures = trial.failures(trial.rules, true);
+    List<Failure> failures = trial.failures();
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
@@ -92,22 +96,28 @@ public final class Trial {
             });
   }
 
-  /** Every test under every profile that it names; with the outcomes noted, if asked. */
-  private List<Failure> failures(Map<String, Rules> under, boolean note) {
+  /** What every test finds under every profile that it names. */
+  private List<Failure> failures() {
     List<Failure> failures = new ArrayList<>();
     for (TestCase test : cases) {
       for (String profile : test.profiles()) {
-        Rules found = under.get(profile);
-        if (found != null) {
-          Optional<Assessment> assessment = test.assess(found, complaints);
-          assessment.ifPresent(a -> failures.addAll(test.compare(a, profile)));
-          if (note) {
-            assessment.ifPresent(this::note);
-          }
-        }
+        failures.addAll(failures(test, profile, rules, true));
       }
     }
     return failures;
+  }
+
+  private List<Failure> failures(
+      TestCase test, String profile, Map<String, Rules> under, boolean note) {
+    Rules found = under.get(profile);
+    if (found == null) {
+      return List.of();
+    }
+    Optional<Assessment> assessment = test.assess(found, complaints);
+    if (note) {
+      assessment.ifPresent(this::note);
+    }
+    return assessment.map(judged -> test.compare(judged, profile)).orElse(List.of());
   }
 
   private void note(Assessment assessment) {
@@ -121,7 +131,8 @@ public final class Trial {
     rules.values().forEach(found -> found.checks().values().forEach(c -> possible(c, possible)));
     List<String> covered = possible.stream().filter(seen::contains).toList();
     List<String> uncovered = possible.stream().filter(outcome -> !seen.contains(outcome)).toList();
-    Set<String> values = values();
+    Set<Movable> values = new LinkedHashSet<>();
+    rules.forEach((profile, found) -> movable(profile, found, values));
     List<String> unnoticed = failures.isEmpty() ? unnoticed(values) : List.of();
     int ran = cases.stream().mapToInt(test -> test.profiles().size()).sum();
     return new TrialReport(ran, failures, covered, uncovered, values.size(), unnoticed);
@@ -138,59 +149,82 @@ public final class Trial {
     }
   }
 
-  /** Every value that can be moved; a tenth of zero is nothing. */
-  private Set<String> values() {
-    Set<String> values = new LinkedHashSet<>();
-    for (Rules found : rules.values()) {
-      found.limits().values().forEach(limit -> addUnlessZero(values, limit.name(), limit.value()));
-      found
-          .tables()
-          .values()
-          .forEach(
-              cited ->
-                  cited
-                      .table()
-                      .rows()
-                      .forEach(
-                          row ->
-                              row.cells()
-                                  .forEach(
-                                      (column, value) ->
-                                          addUnlessZero(
-                                              values,
-                                              Adjustment.cell(
-                                                  cited.table().name(), row.id(), column),
-                                              value))));
-    }
-    return values;
-  }
+  /**
+   * A value that can be moved.
+   *
+   * @param name its name
+   * @param profile the profile that gives it; empty for the common rules
+   */
+  private record Movable(String name, String profile) {}
 
-  private static void addUnlessZero(
-      Set<String> values, String name, org.mainsgate.quantity.ExactInterval value) {
-    Rational lo = value.lo();
-    if (lo != null && lo.signum() != 0) {
-      values.add(name);
+  /** Every value of the rules; a tenth of zero is nothing. */
+  private void movable(String profile, Rules found, Set<Movable> values) {
+    for (Limit limit : found.limits().values()) {
+      add(values, limit.name(), owner(profile, limit.at()), limit.value().lo());
+    }
+    for (Rules.CitedTable cited : found.tables().values()) {
+      String owner = owner(profile, cited.at());
+      String table = cited.table().name();
+      for (Table.Row row : cited.table().rows()) {
+        add(values, Adjustment.key(table, row.id()), owner, row.number());
+        row.cells()
+            .forEach(
+                (column, value) ->
+                    add(values, Adjustment.cell(table, row.id(), column), owner, value.lo()));
+      }
     }
   }
 
-  private List<String> unnoticed(Set<String> values) {
+  private static void add(
+      Set<Movable> values, String name, String owner, @Nullable Rational value) {
+    if (value != null && value.signum() != 0) {
+      values.add(new Movable(name, owner));
+    }
+  }
+
+  private String owner(String profile, Position at) {
+    boolean own = at.file().equals(file(profile));
+    return own ? profile : "";
+  }
+
+  private String file(String profile) {
+    Shelf.Choice choice = profiles.getOrDefault(profile, Shelf.Choice.named(profile));
+    return choice.bytes().isPresent() ? choice.name() : shelf.fileOf(choice.name());
+  }
+
+  private List<String> unnoticed(Set<Movable> values) {
     List<String> unnoticed = new ArrayList<>();
-    for (String value : values) {
+    for (Movable value : values) {
       for (Rational factor : TENTHS) {
-        if (!isNoticed(new Adjustment(value, factor))) {
-          unnoticed.add(value + " × " + (factor.compareTo(Rational.ONE) < 0 ? "0.9" : "1.1"));
+        if (!isNoticed(value, factor)) {
+          String of = value.profile().isEmpty() ? "" : " of " + value.profile();
+          String by = factor.compareTo(Rational.ONE) < 0 ? " × 0.9" : " × 1.1";
+          unnoticed.add(value.name() + of + by);
         }
       }
     }
     return unnoticed;
   }
 
-  private boolean isNoticed(Adjustment moved) {
+  /** Whether a test fails with the value moved: in its own profile, or a common one in any. */
+  private boolean isNoticed(Movable value, Rational factor) {
     Map<String, Rules> changed = new LinkedHashMap<>();
     Complaints broken = new Complaints();
+    Shelf moved = shelf.moving(new Adjustment(value.name(), factor));
     profiles.forEach(
-        (name, choice) ->
-            shelf.moving(moved).open(choice, broken).ifPresent(found -> changed.put(name, found)));
-    return !broken.isEmpty() || !failures(changed, false).isEmpty();
+        (name, choice) -> {
+          if (value.profile().isEmpty() || value.profile().equals(name)) {
+            moved.open(choice, broken).ifPresent(found -> changed.put(name, found));
+          }
+        });
+    return !broken.isEmpty() || anyFails(changed);
+  }
+
+  private boolean anyFails(Map<String, Rules> changed) {
+    return cases.stream()
+        .anyMatch(
+            test ->
+                test.profiles().stream()
+                    .anyMatch(profile -> !failures(test, profile, changed, false).isEmpty()));
   }
 }

@@ -85,9 +85,16 @@ final class Draft {
     return holds.isEmpty();
   }
 
-  /** Whether an input of this name is among those that nobody recorded. */
-  boolean misses(String name) {
-    return inputs.stream().anyMatch(input -> input.name().equals(name) && !input.fact().recorded());
+  /** Whether one of the names in a choice is an input that nobody recorded. */
+  boolean misses(String choice) {
+    List<String> names = List.of(choice.split(" "));
+    return inputs.stream()
+        .filter(input -> !input.fact().recorded())
+        .anyMatch(input -> names.stream().anyMatch(name -> ends(name, input.name())));
+  }
+
+  private static boolean ends(String path, String name) {
+    return path.equals(name) || path.endsWith("." + name);
   }
 
   Finding finish(Outcome outcome) {

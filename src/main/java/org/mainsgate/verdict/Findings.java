@@ -349,19 +349,17 @@ final class Findings {
 
     private void near(Ground.Comparison comparison) {
       boolean bounded = comparison.left().isBounded() && comparison.right().isBounded();
-      if (bounded || draft.isClear()) {
-        boolean table = !bounded && !requirement().tables().isEmpty();
-        if (table) {
-          draft.hold(Reason.LIMIT_UNCONFIRMED, "no table row fits " + comparison.rightText());
-          draft.settle(
-              "Look at what was recorded, and at the tables `"
-                  + String.join("`, `", requirement().tables())
-                  + "`");
-        } else {
-          draft.hold(
-              Reason.TOO_NEAR, "for this meter and what is known, the values allow both answers");
-          new Settling(rules, evidence, check, thing).of(draft.inputs()).forEach(draft::settle);
-        }
+      boolean complete = draft.inputs().stream().allMatch(input -> input.fact().recorded());
+      if (!bounded && complete && !requirement().tables().isEmpty()) {
+        draft.hold(Reason.LIMIT_UNCONFIRMED, "no table row fits " + comparison.rightText());
+        draft.settle(
+            "Look at what was recorded, and at the tables `"
+                + String.join("`, `", requirement().tables())
+                + "`");
+      } else if (bounded || complete) {
+        draft.hold(
+            Reason.TOO_NEAR, "for this meter and what is known, the values allow both answers");
+        new Settling(rules, evidence, check, thing).of(draft.inputs()).forEach(draft::settle);
       }
     }
 

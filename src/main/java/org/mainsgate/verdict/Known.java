@@ -101,8 +101,14 @@ final class Known implements Facts {
     return property(reference.path().get(reference.path().size() - 1));
   }
 
-  /** An observation and its values as people read them, from its path in a formula. */
-  String titles(String path, List<String> values) {
+  /**
+   * An observation and its values as people read them.
+   *
+   * @param text as the formula writes it: its path, and for two that shall agree the other's after
+   *     it
+   */
+  String titles(String text, List<String> values) {
+    String path = text.split(" ", 2)[0];
     Property property = property(path.substring(path.lastIndexOf('.') + 1));
     if (property instanceof Property.Observation observation) {
       return property.title()

@@ -27,4 +27,10 @@ public record Said(
     Optional<Unit> unit,
     String how,
     Optional<Rational> shown,
-    Optional<Display> display) {}
+    Optional<Display> display) {
+
+  /** The same entry, with what the meter makes of it. */
+  public Said read(String meter, Optional<Display> shownOn) {
+    return new Said(entry, on, by, text, unit, meter, shown, shownOn);
+  }
+}

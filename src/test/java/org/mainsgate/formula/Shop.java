@@ -59,12 +59,15 @@ final class Shop implements Scope {
     quantity("core_area", "mm²", ExactInterval.atLeast(Rational.ZERO));
     quantity("lead_length", "m", ExactInterval.atLeast(Rational.ZERO));
     quantity("voltage", "V", ExactInterval.UNBOUNDED);
+    quantity("ambient", "°C", ExactInterval.atLeast(Rational.ZERO));
     varies("v", "1");
     varies("supply", "V");
     limit("low", "1", "1");
     limit("high", "2", "1");
     limit("debt", "-2", "1");
     limit("base", "0.1", "Ω");
+    limit("rise", "5", "K");
+    limit("hot", "40", "°C");
     limit("share", "1", "1");
     OBSERVATIONS.forEach(
         (name, values) -> meanings.put(name, new Meaning.Observation(Reference.of(name), values)));
@@ -88,9 +91,13 @@ final class Shop implements Scope {
     return new Shop(Map.of(variable, kind));
   }
 
-  Shop withObservation(String name, ValueList values) {
-    meanings.put(name, new Meaning.Observation(Reference.of(name), values));
+  Shop with(String name, Meaning meaning) {
+    meanings.put(name, meaning);
     return this;
+  }
+
+  Shop withObservation(String name, ValueList values) {
+    return with(name, new Meaning.Observation(Reference.of(name), values));
   }
 
   Shop limit(String name, String value, String unit) {

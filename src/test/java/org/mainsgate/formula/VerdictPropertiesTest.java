@@ -16,6 +16,7 @@ import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -55,7 +56,7 @@ final class VerdictPropertiesTest {
   }
 
   /** Design: a pass is what must hold, a fail what can't; a third is neither. */
-  @Property(tries = 3000)
+  @Property(tries = 3000, edgeCases = EdgeCasesMode.NONE)
   void theEngineSaysWhatTheNaiveEvaluatorsSay(
       @ForAll("statements") String formula, @ForAll("worlds") World world) {
     Truth truth = SHOP.truth(formula).evaluate(world);
@@ -76,7 +77,7 @@ final class VerdictPropertiesTest {
     return must ? Truth.MET : might ? Truth.UNDECIDED : Truth.NOT_MET;
   }
 
-  @Property(tries = 2000)
+  @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE)
   void noPointInsideContradictsWhatWasDecided(
       @ForAll("statements") String formula, @ForAll("worlds") World world, @ForAll Random random) {
     Truth truth = SHOP.truth(formula).evaluate(world);
@@ -89,7 +90,7 @@ final class VerdictPropertiesTest {
     }
   }
 
-  @Property(tries = 2000)
+  @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE)
   void betterKnowledgeNeverChangesWhatWasDecided(
       @ForAll("statements") String formula, @ForAll("worlds") World world, @ForAll Random random) {
     TruthFormula checked = SHOP.truth(formula);
@@ -100,7 +101,7 @@ final class VerdictPropertiesTest {
   }
 
   /** What stays open on points is only division by zero and a key outside its table. */
-  @Property(tries = 2000)
+  @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE)
   void onPointsEverythingIsDecided(
       @ForAll("statements") String formula, @ForAll("points") World world) {
     Assume.that(!formula.contains("/") && !formula.contains("(k)"));
@@ -109,7 +110,7 @@ final class VerdictPropertiesTest {
     assertNotEquals(Truth.UNDECIDED, SHOP.truth(formula).evaluate(world));
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
   void undecidedHasTwoWitnessesWhereEachNameStandsOnce(
       @ForAll("statementsWithEachNameOnce") String formula, @ForAll("boundedWorlds") World world) {
     TruthFormula checked = SHOP.truth(formula);
@@ -142,7 +143,7 @@ final class VerdictPropertiesTest {
   }
 
   /** The rationals alone would give the same answer: the doubles are a filter and nothing else. */
-  @Property(tries = 1000)
+  @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
   void theDoublesNeverDecideOtherwise(
       @ForAll("statements") String formula, @ForAll("worlds") World world) {
     for (Ground ground : SHOP.truth(formula).explain(world)) {
@@ -180,7 +181,7 @@ final class VerdictPropertiesTest {
   }
 
   /** A limit moved against its effect never makes a statement met that was not. */
-  @Property(tries = 3000)
+  @Property(tries = 3000, edgeCases = EdgeCasesMode.NONE)
   void aLimitMovedInItsTightDirectionNeverRaisesTheOutcome(
       @ForAll("limitStatements") String formula,
       @ForAll("worlds") World world,

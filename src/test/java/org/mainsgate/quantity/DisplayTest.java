@@ -112,7 +112,7 @@ class DisplayTest {
   @Test
   void aRangeHasAStepAnEndAndOneDimension() {
     assertThrows(IllegalArgumentException.class, () -> range("20", "0", "1 %", "Ω"));
-    assertThrows(IllegalArgumentException.class, () -> range("-1", "0.1", "1 %", "Ω"));
+    assertThrows(IllegalArgumentException.class, () -> range("0", "0.1", "1 %", "Ω"));
     assertThrows(IllegalArgumentException.class, () -> range("20", "0.1", "1 % + 0.3 V", "Ω"));
     assertEquals(
         Rational.of("0.5"), range("20", "0.1", "1 % + 300 mΩ", "Ω").halfWidth(Rational.of(20)));

@@ -6,6 +6,7 @@ import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
 import net.jqwik.api.Provide;
+import net.jqwik.api.RandomDistribution;
 import net.jqwik.api.Tuple;
 import net.jqwik.api.domains.DomainContextBase;
 
@@ -34,7 +35,7 @@ final class Numbers extends DomainContextBase {
         Tuple.of(
             4,
             Arbitraries.longs()
-                .withDistribution(net.jqwik.api.RandomDistribution.uniform())
+                .withDistribution(RandomDistribution.uniform())
                 .map(Double::longBitsToDouble)
                 .filter(Double::isFinite)),
         Tuple.of(

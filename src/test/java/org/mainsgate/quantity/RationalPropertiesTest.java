@@ -7,9 +7,10 @@ import java.math.BigDecimal;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.domains.Domain;
+import net.jqwik.api.domains.DomainContext;
 
 @Domain(Numbers.class)
-@Domain(net.jqwik.api.domains.DomainContext.Global.class)
+@Domain(DomainContext.Global.class)
 class RationalPropertiesTest {
 
   @Property

@@ -26,6 +26,7 @@ class RationalTest {
     assertEquals("-2/3", Rational.of(4, -6).toString());
     assertEquals(Rational.of(-2, 3).hashCode(), Rational.of(4, -6).hashCode());
     assertEquals(Rational.ZERO, Rational.of(0, -5));
+    assertNotEquals(Rational.of(1, 2).hashCode(), Rational.of(1, 3).hashCode());
   }
 
   @Test

@@ -17,6 +17,7 @@ class TypedTest {
     "0.08 Ω, STATED, '[0.08, 0.08]', 0.08, Ω",
     "80mΩ, STATED, '[0.08, 0.08]', 0.08, mΩ",
     "'  0.08   ohm  ', STATED, '[0.08, 0.08]', 0.08, Ω",
+    "0.08\tΩ, STATED, '[0.08, 0.08]', 0.08, Ω",
     "0.08\u00a0Ω, STATED, '[0.08, 0.08]', 0.08, Ω",
     "2.2 MΩ, STATED, '[2200000, 2200000]', 2200000, MΩ",
     "1 uF, STATED, '[0.000001, 0.000001]', 0.000001, µF",
@@ -241,6 +242,26 @@ class TypedTest {
         230 V ±0 %
                   ^ a spread of zero
         expected a spread above zero""",
+        """
+        1e+3 Ω
+         ^ an exponent
+        expected all its digits, or a prefix as in `2.2 MΩ`""",
+        """
+        1e
+         ^ unknown unit `e`
+        expected a unit such as `Ω`, `V` or `mm²`""",
+        """
+        2.9 to 3.1 m ± 1 %
+                     ^ `± 1 %`
+        expected nothing more""",
+        """
+        0.13 ± 0.02 Ω ± 1 %
+                      ^ `± 1 %`
+        expected nothing more""",
+        """
+        230 V +10/-6 % or so
+                       ^ `or so`
+        expected nothing more""",
         """
         230 V +10 %
                   ^ `%`

@@ -27,6 +27,7 @@ import static tech.units.indriya.unit.Units.WATT;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
@@ -193,7 +194,7 @@ class UnitsConformanceTest {
   void everyPairAgreesWithUcum() throws IncommensurableException {
     assertEquals(Set.copyOf(Units.symbols()), UCUM_CODES.keySet());
     UCUMFormat format = UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE);
-    Map<String, Unit<?>> parsed = new java.util.HashMap<>();
+    Map<String, Unit<?>> parsed = new HashMap<>();
     UCUM_CODES.forEach((symbol, code) -> parsed.put(symbol, format.parse(code)));
     assertPairsAgree(parsed);
   }

@@ -106,6 +106,16 @@ class UnitsTest {
   }
 
   @Test
+  void everyExponentIsCountedByItself() {
+    Dimension some = new Dimension(2, 4, 6, 8, 10);
+    Dimension other = new Dimension(10, 20, 30, 40, 50);
+    assertEquals(new Dimension(12, 24, 36, 48, 60), some.times(other));
+    assertEquals(new Dimension(-8, -16, -24, -32, -40), some.per(other));
+    assertEquals(Optional.of(new Dimension(1, 2, 3, 4, 5)), some.root());
+    assertEquals(Optional.empty(), new Dimension(2, 4, 6, 8, -1).root());
+  }
+
+  @Test
   void dimensionsAreNamedOrSpeltOut() {
     assertEquals("resistance", Dimension.RESISTANCE.describe());
     assertEquals("voltage", Dimension.VOLTAGE.describe());

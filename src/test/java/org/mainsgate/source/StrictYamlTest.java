@@ -93,6 +93,15 @@ class StrictYamlTest {
   }
 
   @Test
+  void aHundredThousandNodesAreReadAndOneMoreIsNot() {
+    String items = "a,".repeat(StrictYaml.MOST_NODES - 1);
+    assertTrue(StrictYaml.read("f", ("[" + items + "]").getBytes(UTF_8), complaints).isPresent());
+    assertTrue(complaints.isEmpty(), complaints::renderAll);
+    assertTrue(StrictYaml.read("f", ("[" + items + "b]").getBytes(UTF_8), complaints).isEmpty());
+    assertEquals(new Position("f", 1, 2 * StrictYaml.MOST_NODES), complaints.sorted().get(0).at());
+  }
+
+  @Test
   void aMebibyteIsReadAndAByteMoreIsNot() {
     byte[] most = new byte[StrictYaml.MOST_BYTES];
     Arrays.fill(most, (byte) 'a');

@@ -51,7 +51,7 @@ class RecordGoldenTest {
 
   private void numbers() {
     inDraft("wrong-unit", "- 0.13 Ω", "- 0.13 V");
-    inDraft("unknown-unit", "- 0.13 Ω", "- 0.13 mohm");
+    inDraft("unknown-unit", "- 0.13 Ω", "- 0.13 Ohmz");
     inDraft("bare-number", "- 0.13 Ω", "- 0.13");
     inDraft("decimal-comma", "- 0.13 Ω", "- 0,13 Ω");
     inDraft("not-a-number", "- 0.13 Ω", "- NaN");
@@ -98,7 +98,8 @@ class RecordGoldenTest {
     inDraft("withdrawn-visit-not-there", "entry: e2", "entry: 2026-11-01-AR-9c1d/e2");
     inDraft("entry-twice", "id: e2", "id: e1");
     inDraft("entry-id-with-a-point", "id: e2", "id: e.2");
-    inDraft("written-in-the-wrong-file", "cores: three", "cores: three, note: x");
+    inDraft("note-among-properties", "cores: three", "cores: three, note: x");
+    inDraft("entry-that-cannot-be-read-is-withdrawn", "value: 0.2 Ω, id: e2", "value: 0,2, id: e2");
     inDraft("plate-in-a-visit", "class: I,", "class: I, rated_power: 45 VA,");
     inDraft("looked-at-something-else", "[front-panel, case]", "[front-panel, mains-lead]");
     inDraft("looked-somehow", "lead: 1", "lead: all");

@@ -21,11 +21,11 @@ import org.mainsgate.verdict.Hull;
 import org.mainsgate.verdict.Said;
 
 /** Entries turned into facts, one by one and together. */
-final class Facts {
+final class Testimony {
   private final Rules rules;
   private final Bench bench;
 
-  Facts(Rules rules, Bench bench) {
+  Testimony(Rules rules, Bench bench) {
     this.rules = rules;
     this.bench = bench;
   }
@@ -41,6 +41,8 @@ final class Facts {
   Fact single(Entry entry, String file, LocalDate date, String by, Map<String, Fact> momentary) {
     Property property = property(entry.property());
     LocalDate day = entry.on().orElse(date);
+    String id = file + "/" + entry.id();
+    String writer = entry.by().orElse(by);
     Map<String, Fact> with = new HashMap<>();
     if (property instanceof Property.Quantity) {
       with.putAll(momentary);
@@ -48,43 +50,45 @@ final class Facts {
     entry
         .with()
         .forEach(
-            (name, value) -> with.put(name, plain(property(name), value, List.of(), Map.of())));
+            (name, value) -> {
+              Said said = said(id + "." + name, day, writer, property(name), value);
+              with.put(name, plain(property(name), value, said, Map.of()));
+            });
+    Said said = said(id, day, writer, property, entry.value());
     if (property instanceof Property.Quantity quantity
         && entry.value() instanceof Value.Amount amount) {
       Reading reading = Reading.of(entry, quantity, bench, rules.meterKinds(), day);
-      Said said =
-          new Said(
-              file + "/" + entry.id(),
-              day,
-              entry.by().orElse(by),
-              amount.typed().text(),
-              amount.typed().unit(),
-              reading.how(),
-              amount.typed().nominal(),
-              reading.display());
-      return amount(quantity, amount.typed(), reading.bounds(), List.of(said), with);
+      return amount(
+          quantity,
+          amount.typed(),
+          reading.bounds(),
+          said.read(reading.how(), reading.display()),
+          with);
     }
-    Said said =
-        new Said(
-            file + "/" + entry.id(),
-            day,
-            entry.by().orElse(by),
-            text(entry),
-            Optional.empty(),
-            "",
-            Optional.empty(),
-            Optional.empty());
-    return plain(property, entry.value(), List.of(said), with);
+    return plain(property, entry.value(), said, with);
+  }
+
+  private static Said said(String entry, LocalDate day, String by, Property property, Value value) {
+    Optional<Typed> typed =
+        value instanceof Value.Amount amount ? Optional.of(amount.typed()) : Optional.empty();
+    return new Said(
+        entry,
+        day,
+        by,
+        text(property, value),
+        typed.flatMap(Typed::unit),
+        "",
+        typed.flatMap(Typed::nominal),
+        Optional.empty());
   }
 
   /** What a value says that no meter stands behind. */
-  private static Fact plain(
-      Property property, Value value, List<Said> said, Map<String, Fact> with) {
+  private static Fact plain(Property property, Value value, Said said, Map<String, Fact> with) {
     if (value instanceof Value.Names names) {
-      return new Fact.Named(names.candidates(), true, false, said, with);
+      return new Fact.Named(names.candidates(), true, false, List.of(said), with);
     }
     if (value instanceof Value.Thing thing) {
-      return new Fact.Pointer(Set.of(thing.thing()), true, true, false, said, with);
+      return new Fact.Pointer(Set.of(thing.thing()), true, true, false, List.of(said), with);
     }
     Typed typed = ((Value.Amount) value).typed();
     return amount((Property.Quantity) property, typed, typed.bounds(), said, with);
@@ -94,16 +98,16 @@ final class Facts {
       Property.Quantity quantity,
       Typed typed,
       ExactInterval bounds,
-      List<Said> said,
+      Said said,
       Map<String, Fact> with) {
     if (quantity.nature() == Nature.VARIES) {
-      return new Fact.Varying(varying(typed), true, false, said, with);
+      return new Fact.Varying(varying(typed), true, false, List.of(said), with);
     }
     ExactInterval possible =
         quantity.least().map(ExactInterval::atLeast).orElse(ExactInterval.UNBOUNDED);
     Optional<ExactInterval> left = bounds.intersect(possible);
     ExactInterval range = left.orElseGet(() -> ExactInterval.point(quantity.least().orElseThrow()));
-    return new Fact.Amount(Range.of(range), true, false, left.isEmpty(), said, with);
+    return new Fact.Amount(Range.of(range), true, false, left.isEmpty(), List.of(said), with);
   }
 
   private static Varying varying(Typed typed) {
@@ -141,7 +145,7 @@ final class Facts {
       }
     }
     return haveNothingInCommon(ranges)
-        || sets.stream().reduce(Facts::common).map(Set::isEmpty).orElse(false);
+        || sets.stream().reduce(Testimony::common).map(Set::isEmpty).orElse(false);
   }
 
   private static boolean haveNothingInCommon(List<ExactInterval> ranges) {
@@ -160,24 +164,24 @@ final class Facts {
 
   /** What an entry says, as people read it. */
   String text(Entry entry) {
-    Property property = property(entry.property());
-    if (entry.value() instanceof Value.Amount amount) {
+    return text(property(entry.property()), entry.value());
+  }
+
+  private static String text(Property property, Value value) {
+    if (value instanceof Value.Amount amount) {
       return amount.typed().text();
     }
-    if (entry.value() instanceof Value.Thing thing) {
+    if (value instanceof Value.Thing thing) {
       return thing.thing();
     }
-    Value.Names names = (Value.Names) entry.value();
+    Value.Names names = (Value.Names) value;
     Property.Observation observation = (Property.Observation) property;
-    if (names.candidates().size() == observation.values().values().size()) {
-      return "unknown";
-    }
-    return String.join(
-        " or ",
-        observation.values().values().stream()
-            .filter(names.candidates()::contains)
-            .map(observation::title)
-            .toList());
+    List<String> all = observation.values().values();
+    return names.candidates().size() == all.size()
+        ? "unknown"
+        : String.join(
+            " or ",
+            all.stream().filter(names.candidates()::contains).map(observation::title).toList());
   }
 
   private Property property(String name) {

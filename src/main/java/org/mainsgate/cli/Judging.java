@@ -1,0 +1,72 @@
+package org.mainsgate.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.mainsgate.report.Dossier;
+import org.mainsgate.report.Palette;
+import org.mainsgate.report.Screen;
+import org.mainsgate.report.Setting;
+import org.mainsgate.ruleset.Stage;
+import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Position;
+
+/**
+ * A bench that has been judged.
+ *
+ * @param setting what it was judged under
+ * @param dossiers the instruments that could be read
+ * @param unreadable whether any could not
+ */
+record Judging(Setting setting, List<Dossier> dossiers, boolean unreadable) {
+
+  /** Keeps the dossiers as they are. */
+  Judging {
+    dossiers = List.copyOf(dossiers);
+  }
+
+  /** Judges what was asked for; empty if nothing could be judged at all, after complaints. */
+  static Optional<Judging> of(App app, BenchOptions asked) {
+    return Desk.open(app, asked.bench, asked.profile)
+        .flatMap(desk -> stage(app, desk, asked).map(stage -> judge(desk, asked, stage)));
+  }
+
+  private static Judging judge(Desk desk, BenchOptions asked, Stage stage) {
+    Setting setting =
+        new Setting(desk.bench(), desk.rules(), asked.profile != null, stage, desk.day(asked.on));
+    Complaints complaints = new Complaints();
+    List<Dossier> dossiers = desk.dossiers(asked.tags, setting, complaints);
+    return new Judging(setting, dossiers, !complaints.isEmpty());
+  }
+
+  private static Optional<Stage> stage(App app, Desk desk, BenchOptions asked) {
+    String id = asked.stage;
+    if (id == null) {
+      return Optional.of(desk.rules().firstStage());
+    }
+    Optional<Stage> stage = desk.rules().stage(id);
+    if (stage.isEmpty()) {
+      Complaints complaints = new Complaints();
+      complaints.addUnknown(
+          new Position("--stage", 1, 1), "stage", id, desk.rules().stages().keySet());
+      app.err().print(complaints.renderAll());
+    }
+    return stage;
+  }
+
+  /** The screen: each instrument, then all of them. */
+  String screen(Palette palette) {
+    Screen screen = new Screen(palette);
+    StringBuilder text = new StringBuilder();
+    dossiers.forEach(dossier -> text.append(screen.instrument(dossier)));
+    return text.append(screen.summary(setting, dossiers)).toString();
+  }
+
+  /** The worst of all. */
+  Exit exit() {
+    Exit worst = unreadable ? Exit.UNUSABLE : Exit.PASS;
+    for (Dossier dossier : dossiers) {
+      worst = worst.worse(Exit.of(dossier.assessment().verdict()));
+    }
+    return worst;
+  }
+}

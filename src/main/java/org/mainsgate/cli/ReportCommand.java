@@ -1,0 +1,96 @@
+package org.mainsgate.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.mainsgate.report.Dossier;
+import org.mainsgate.report.Pdf;
+import org.mainsgate.report.Sheet;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Judges instruments and writes a PDF for each. */
+@Command(
+    name = "report",
+    mixinStandardHelpOptions = true,
+    header = "Judge them and write a PDF for each",
+    description = {
+      "",
+      "Judges the instruments of a bench, prints the verdicts, and writes one PDF",
+      "for each instrument. A report of the same instrument and day is replaced.",
+      ""
+    },
+    footer = {
+      "",
+      "For example:",
+      "  mainsgate report demo-data/north-light -o reports",
+      "",
+      "Ends like `check`, so that a fail is never taken for done."
+    })
+final class ReportCommand implements Callable<Integer> {
+  private final App app;
+
+  @Mixin BenchOptions bench = new BenchOptions();
+
+  @Option(
+      names = {"-o", "--out"},
+      paramLabel = "FOLDER",
+      required = true,
+      description = "the folder for the PDFs; made if it is not there")
+  Path folder;
+
+  ReportCommand(App app) {
+    this.app = app;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    Optional<Judging> judging = Judging.of(app, bench);
+    return (judging.isPresent() ? write(judging.get()) : Exit.UNUSABLE).code();
+  }
+
+  private Exit write(Judging judging) throws IOException {
+    app.out().print(judging.screen(app.palette()));
+    Exit worst = judging.exit();
+    Files.createDirectories(folder);
+    Pdf pdf = new Pdf();
+    for (Dossier dossier : judging.dossiers()) {
+      worst = worst.worse(write(pdf, dossier, judging));
+    }
+    return worst;
+  }
+
+  private Exit write(Pdf pdf, Dossier dossier, Judging judging) throws IOException {
+    Sheet sheet = Sheet.of(dossier);
+    List<String> complaints = pdf.complaints(sheet);
+    if (!complaints.isEmpty()) {
+      complaints.forEach(found -> app.err().println(dossier.instrument().tag() + ": " + found));
+      return Exit.UNUSABLE;
+    }
+    ByteArrayOutputStream page = new ByteArrayOutputStream();
+    pdf.write(sheet, judging.setting().on(), page);
+    Path file = folder.resolve(dossier.instrument().tag() + "_" + judging.setting().on() + ".pdf");
+    replace(file, page.toByteArray());
+    app.out().println("written: " + file);
+    return Exit.PASS;
+  }
+
+  /** The old page or the new one, never half of one. */
+  private static void replace(Path file, byte[] bytes) throws IOException {
+    Path parent = file.toAbsolutePath().getParent();
+    Path temporary = Files.createTempFile(parent, ".page", ".tmp");
+    try {
+      Files.write(temporary, bytes);
+      Files.move(
+          temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(temporary);
+    }
+  }
+}

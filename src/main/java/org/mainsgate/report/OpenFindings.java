@@ -1,0 +1,117 @@
+package org.mainsgate.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.mainsgate.formula.Ground;
+import org.mainsgate.verdict.Finding;
+import org.mainsgate.verdict.Outcome;
+import org.mainsgate.verdict.Reason;
+
+/**
+ * What fails or holds, with the reasons, what would settle it, and what can hurt on the way.
+ *
+ * @param phrases the words of the trade
+ */
+record OpenFindings(Phrases phrases) {
+
+  /**
+   * The findings of one outcome, each with its reasons. Those that only wait for one and the same
+   * thing are one.
+   */
+  List<Sheet.Open> of(List<Finding> findings, Outcome outcome) {
+    Map<Object, List<Finding>> together =
+        findings.stream()
+            .filter(finding -> finding.outcome() == outcome)
+            .collect(
+                Collectors.groupingBy(
+                    finding -> finding.arithmetic().isEmpty() ? finding.holds() : finding,
+                    LinkedHashMap::new,
+                    Collectors.toList()));
+    return together.values().stream()
+        .map(group -> group.size() == 1 ? open(group.get(0)) : waiting(group))
+        .toList();
+  }
+
+  private Sheet.Open open(Finding finding) {
+    return new Sheet.Open(
+        Phrases.title(finding),
+        because(finding),
+        settles(finding),
+        finding.remedy(),
+        cautions(List.of(finding)));
+  }
+
+  private static Sheet.Open waiting(List<Finding> findings) {
+    Finding first = findings.get(0);
+    String holds = first.holds().stream().map(OpenFindings::hold).collect(Collectors.joining("; "));
+    boolean oneThing = findings.stream().map(Finding::thing).distinct().count() == 1;
+    String titles =
+        findings.stream()
+            .map(finding -> oneThing ? finding.check().title() : Phrases.title(finding))
+            .distinct()
+            .collect(Collectors.joining("; "));
+    return new Sheet.Open(
+        holds, List.of("it keeps waiting: " + titles), settles(first), "", cautions(findings));
+  }
+
+  private static List<String> cautions(List<Finding> findings) {
+    return findings.stream()
+        .map(finding -> finding.check().caution())
+        .filter(caution -> !caution.isEmpty())
+        .distinct()
+        .toList();
+  }
+
+  private static String hold(Finding.Hold hold) {
+    String words = hold.reason().words();
+    return hold.text().isEmpty() ? words : words + ": " + hold.text();
+  }
+
+  /** The arithmetic of an open finding, with its reasons and remarks. */
+  private List<String> because(Finding finding) {
+    List<String> lines = new ArrayList<>();
+    finding.arithmetic().stream()
+        .filter(ground -> !isOnlyMissing(finding, ground))
+        .map(ground -> phrases.ground(finding, ground))
+        .distinct()
+        .forEach(lines::add);
+    finding.holds().stream()
+        .filter(hold -> hold.reason() != Reason.TOO_NEAR || !saysTooNear(finding))
+        .map(OpenFindings::hold)
+        .forEach(lines::add);
+    if (finding.outcome() == Outcome.FAIL) {
+      lines.add("not met; it protects " + finding.check().protects());
+    }
+    finding.notes().stream().map(Phrases::note).forEach(lines::add);
+    return lines;
+  }
+
+  /** Whether a choice says no more than that nobody has recorded it. */
+  private boolean isOnlyMissing(Finding finding, Ground ground) {
+    return ground instanceof Ground.Choice choice
+        && finding.outcome() == Outcome.HOLD
+        && Phrases.input(finding, choice.text())
+            .map(input -> !input.fact().recorded())
+            .orElse(false);
+  }
+
+  /** Whether the arithmetic itself says that a reading is too near. */
+  private static boolean saysTooNear(Finding finding) {
+    return finding.arithmetic().stream()
+        .anyMatch(
+            ground -> ground instanceof Ground.Comparison comparison && Phrases.isNear(comparison));
+  }
+
+  /** What would settle a hold, but for what a reason says already. */
+  private static List<String> settles(Finding finding) {
+    return finding.settles().stream().filter(settles -> !repeats(finding, settles)).toList();
+  }
+
+  private static boolean repeats(Finding finding, String settles) {
+    String what = settles.substring(settles.indexOf(':') + 1).strip();
+    return finding.holds().stream().anyMatch(hold -> hold.text().endsWith(what));
+  }
+}

@@ -1,0 +1,92 @@
+package org.mainsgate.trial;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.mainsgate.ruleset.Shelf;
+import org.mainsgate.source.Complaints;
+
+/**
+ * The rulesets that the program carries, held to their own tests; and the tests held to account.
+ */
+class RulesetsTest {
+  private final Shelf shelf = new Shelf();
+
+  @Test
+  void everyTestOfTheRulesetsFindsWhatItExpects() {
+    TrialReport report = run(tests());
+    assertEquals(List.of(), report.failures());
+    assertTrue(report.ran() > 300, "ran " + report.ran());
+  }
+
+  @Test
+  void everyPossibleOutcomeOfEveryCheckIsSeen() {
+    assertEquals(List.of(), run(tests()).uncovered());
+  }
+
+  @Test
+  void everyValueMovedByATenthIsNoticed() {
+    assertEquals(List.of(), run(tests()).unnoticed());
+  }
+
+  @Test
+  void aTestThatExpectsSomethingElseFails() {
+    Map<String, byte[]> tests = tests();
+    tests.replaceAll((name, bytes) -> changed(bytes, "stage: \"pass\"", "stage: \"fail\""));
+    tests.replaceAll((name, bytes) -> changed(bytes, "stage: pass", "stage: fail"));
+    TrialReport report = run(tests);
+    assertEquals(2, report.failures().size());
+    assertEquals("pass", report.failures().get(0).found());
+  }
+
+  @Test
+  void withoutTheTestsOfOneFileValuesMoveUnnoticed() {
+    Map<String, byte[]> tests = tests();
+    tests.remove("lead.tests.yaml");
+    TrialReport report = run(tests);
+    assertTrue(report.unnoticed().stream().anyMatch(value -> value.startsWith("coupler[c5]")));
+    assertTrue(report.uncovered().contains("lead-sheath: fail"));
+  }
+
+  @Test
+  void aRecordThatCantBeUnderstoodIsComplainedAboutWhereItStands() {
+    Map<String, byte[]> tests = tests();
+    tests.replaceAll((name, bytes) -> changed(bytes, "core_area: 1.0 mm²", "core_area: 1.0 Ω"));
+    Complaints complaints = new Complaints();
+    assertEquals(Optional.empty(), Trial.run(shelf, profiles(), tests, complaints));
+    assertTrue(
+        complaints.sorted().get(0).at().toString().startsWith("earth.tests.yaml:"),
+        complaints.renderAll());
+  }
+
+  private static byte[] changed(byte[] bytes, String from, String to) {
+    return new String(bytes, StandardCharsets.UTF_8)
+        .replace(from, to)
+        .getBytes(StandardCharsets.UTF_8);
+  }
+
+  private TrialReport run(Map<String, byte[]> tests) {
+    Complaints complaints = new Complaints();
+    Optional<TrialReport> report = Trial.run(shelf, profiles(), tests, complaints);
+    assertEquals("", complaints.renderAll());
+    return report.orElseThrow();
+  }
+
+  private Map<String, Shelf.Choice> profiles() {
+    Map<String, Shelf.Choice> profiles = new LinkedHashMap<>();
+    shelf.profiles().forEach(name -> profiles.put(name, Shelf.Choice.named(name)));
+    return profiles;
+  }
+
+  private Map<String, byte[]> tests() {
+    Map<String, byte[]> tests = new LinkedHashMap<>();
+    shelf.tests().forEach(file -> tests.put(file, shelf.bytes(file).orElseThrow()));
+    return tests;
+  }
+}
