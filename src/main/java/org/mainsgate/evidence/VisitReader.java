@@ -72,7 +72,8 @@ final class VisitReader {
             left.entries(),
             left.lists(),
             judged(visit.judged()),
-            withdrawn(visit.withdrawn(), id, allRead ? Optional.of(entries.ids()) : Optional.empty()),
+            withdrawn(
+                visit.withdrawn(), id, allRead ? Optional.of(entries.ids()) : Optional.empty()),
             Words.orEmpty(visit.note()),
             Optional.ofNullable(closing),
             visit.date().at()));
@@ -223,8 +224,7 @@ final class VisitReader {
       String typed = entry.entry().value();
       int slash = typed.indexOf('/');
       if (slash < 0) {
-        ids.ifPresent(
-            known -> Words.known(entry.entry(), "entry with an id", known, complaints));
+        ids.ifPresent(known -> Words.known(entry.entry(), "entry with an id", known, complaints));
       }
       withdrawn.add(
           new Visit.Withdrawal(

@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.ruleset.Rules;
@@ -200,11 +202,35 @@ final class PaperBench {
     Optional<Bench> bench = opened.flatMap(b -> b.bench(reader(), complaints));
     StringBuilder all = new StringBuilder(complaints.renderAll());
     if (bench.isPresent()) {
-      opened.orElseThrow().instruments(java.util.List.of(), bench.get(), reader()).stream()
+      opened.orElseThrow().instruments(List.of(), bench.get(), reader()).stream()
           .map(instrument -> instrument.complaints().renderAll())
           .forEach(all::append);
     }
     return all.toString().replace(folder.toString(), "FOLDER");
+  }
+
+  /** What is complained of when the only draft is closed. */
+  String closingRefused(LocalDate on) {
+    Complaints complaints = new Complaints();
+    try {
+      Optional<Closed> closed =
+          open().close(TAG, Optional.empty(), on, bench(), reader(), complaints);
+      if (closed.isPresent()) {
+        throw new AssertionError("it was closed");
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return complaints.renderAll();
+  }
+
+  /** The names in the folder of the visits. */
+  List<String> visits() {
+    try (Stream<Path> files = Files.list(path(VISITS))) {
+      return files.map(file -> file.getFileName().toString()).sorted().toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Closes the only draft, which must work. */

@@ -1,6 +1,10 @@
 package org.mainsgate.store;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -28,6 +32,7 @@ class RecordGoldenTest {
     visits();
     closedVisits();
     files();
+    cases.forEach((name, text) -> assertFalse(text.isBlank(), name));
     Golden.check("record", cases);
   }
 
@@ -206,7 +211,7 @@ class RecordGoldenTest {
     bench.move(SECOND, other);
     bench.delete(SECOND + ".sha256");
     String hash =
-        StoredFile.sha256(bench.text(other).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        StoredFile.sha256(bench.text(other).getBytes(UTF_8));
     bench.write(other + ".sha256", hash + "  2026-11-24-AR-0b1c.yaml\n");
   }
 
@@ -242,7 +247,7 @@ class RecordGoldenTest {
     try {
       Files.createSymbolicLink(link, target.toAbsolutePath());
     } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
+      throw new UncheckedIOException(e);
     }
   }
 }
