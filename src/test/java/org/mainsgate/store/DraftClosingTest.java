@@ -85,7 +85,6 @@ class DraftClosingTest {
   @Test
   void theNextVisitNamesTheHeads() {
     Closed first = bench.close(DAY);
-    // Two people who did not know of each other.
     another("2026-11-26-AR-0b1c");
     Closed second = bench.close(LocalDate.of(2026, 11, 26));
     assertEquals(List.of(first.hash()), after(second));
@@ -144,11 +143,10 @@ class DraftClosingTest {
   }
 
   @Test
-  void aDraftThatTheClosingLinesWouldChangeIsRefused() {
-    bench.write(
-        PaperBench.DRAFT, "format: 1\ndate: 2026-11-25\nby: AR\nnote: |+\n  ends without an end");
+  void aDraftThatEndsInItsOwnEndMarkIsRefused() {
+    bench.write(PaperBench.DRAFT, PaperBench.DRAFT_TEXT + "...\n");
     String refused = bench.closingRefused(DAY);
-    assertTrue(refused.contains("can't be closed"), refused);
+    assertTrue(refused.contains("lines added at its end would change it"), refused);
   }
 
   @Test

@@ -16,14 +16,14 @@ import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
 
 /** A small bench of an invented boatyard, written into a folder and spoilt at will. */
-final class PaperBench {
-  static final String TAG = "NL-03";
-  static final String INSTRUMENT = "instruments/NL-03/instrument.yaml";
-  static final String VISITS = "instruments/NL-03/visits/";
-  static final String DRAFT_ID = "2026-11-25-AR-7f3a";
-  static final String DRAFT = VISITS + DRAFT_ID + ".draft.yaml";
+public final class PaperBench {
+  public static final String TAG = "NL-03";
+  public static final String INSTRUMENT = "instruments/NL-03/instrument.yaml";
+  public static final String VISITS = "instruments/NL-03/visits/";
+  public static final String DRAFT_ID = "2026-11-25-AR-7f3a";
+  public static final String DRAFT = VISITS + DRAFT_ID + ".draft.yaml";
 
-  static final String BENCH_TEXT =
+  public static final String BENCH_TEXT =
       """
       format: 1
       bench: north-light
@@ -57,7 +57,7 @@ final class PaperBench {
         earth: {of: earth_resistance, meter: low-ohm, range: 1.999 Ω, nulled: yes, test_current: 0.21 A, measured_from: plug_pin}
       """;
 
-  static final String INSTRUMENT_TEXT =
+  public static final String INSTRUMENT_TEXT =
       """
       format: 1
       tag: NL-03
@@ -75,7 +75,7 @@ final class PaperBench {
         case: {kind: exposed_part}
       """;
 
-  static final String DRAFT_TEXT =
+  public static final String DRAFT_TEXT =
       """
       format: 1
       date: 2026-11-25
@@ -121,11 +121,11 @@ final class PaperBench {
     return rules.orElseThrow();
   }
 
-  static RecordReader reader() {
+  public static RecordReader reader() {
     return RecordReader.of(RULES);
   }
 
-  static Rules ruleset() {
+  public static Rules ruleset() {
     return RULES;
   }
 

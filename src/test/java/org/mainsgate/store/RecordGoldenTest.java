@@ -210,8 +210,7 @@ class RecordGoldenTest {
     bench.change(SECOND, "date: 2026-11-26", "date: 2026-11-24");
     bench.move(SECOND, other);
     bench.delete(SECOND + ".sha256");
-    String hash =
-        StoredFile.sha256(bench.text(other).getBytes(UTF_8));
+    String hash = StoredFile.sha256(bench.text(other).getBytes(UTF_8));
     bench.write(other + ".sha256", hash + "  2026-11-24-AR-0b1c.yaml\n");
   }
 
