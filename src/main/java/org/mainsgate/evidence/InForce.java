@@ -35,6 +35,7 @@ public final class InForce {
   private final Voiding voiding;
   private final Testimony testimony;
   private final List<SetAside> setAside = new ArrayList<>();
+  private final Map<String, Map<String, String>> lost = new HashMap<>();
 
   private InForce(Rules rules, InstrumentRecord record, LocalDate on) {
     this.rules = rules;
@@ -84,7 +85,7 @@ public final class InForce {
         .values()
         .forEach(
             entries -> inForce(entries).ifPresent(fact -> put(all, entries.get(0).entry(), fact)));
-    Evidence evidence = new Evidence(titles(), lists(), all, judged());
+    Evidence evidence = new Evidence(titles(), lists(), all, judged(), lost);
     return new Result(evidence, setAside);
   }
 
@@ -188,6 +189,9 @@ public final class InForce {
 
   private void setAside(Dated dated, String why) {
     Entry entry = dated.entry();
+    String text = testimony.text(entry);
+    lost.computeIfAbsent(entry.thing(), thing -> new HashMap<>())
+        .merge(entry.property(), text + " (" + why + ")", (a, b) -> a + ", " + b);
     setAside.add(
         new SetAside(
             dated.id(), title(entry.thing()), property(entry).title(), testimony.text(entry), why));

@@ -42,7 +42,6 @@ public final class Screen {
     if (skipped > 0) {
       lines.blank().add(0, "not applicable: " + skipped);
     }
-    cautions(lines, dossier);
     return lines.blank().toString();
   }
 
@@ -66,7 +65,8 @@ public final class Screen {
     }
     rules(lines, setting);
     lines.add(0, setting.stage().title() + ": " + setting.stage().says());
-    lines.add(0, "Local codes and a qualified person have the last word.");
+    cautions(lines, setting);
+    lines.blank().add(0, "Local codes and a qualified person have the last word.");
     return lines.toString();
   }
 
@@ -154,9 +154,9 @@ public final class Screen {
     }
   }
 
-  private static void cautions(Lines lines, Dossier dossier) {
+  private static void cautions(Lines lines, Setting setting) {
     lines.blank().add(0, "cautions");
-    dossier.assessment().stage().cautions().forEach(caution -> lines.add(0, "  - ", caution));
+    setting.stage().cautions().forEach(caution -> lines.add(0, "  - ", caution));
   }
 
   private static void rules(Lines lines, Setting setting) {

@@ -72,11 +72,30 @@ final class CheckReader {
             entry.at()));
   }
 
+  /** A named statement; the name may mean nothing else. */
+  static Optional<Meaning.TruthStep> statement(
+      String name, StepEntry entry, CheckScope scope, Complaints complaints) {
+    if (isTaken(name, entry, scope, complaints)) {
+      return Optional.empty();
+    }
+    return Formula.parse(entry.is(), complaints)
+        .flatMap(formula -> formula.asTruth(scope, complaints))
+        .map(value -> new Meaning.TruthStep(name, entry.title().value(), value));
+  }
+
+  private static boolean isTaken(
+      String name, StepEntry entry, CheckScope scope, Complaints complaints) {
+    boolean taken = scope.knows(name) || Formula.isReserved(name);
+    if (taken) {
+      complaints.add(entry.is(), "`" + name + "` already means something else", "another name");
+    }
+    return taken;
+  }
+
   /** A named intermediate value; the name may mean nothing else. */
   static Optional<Meaning.Step> step(
       String name, StepEntry entry, CheckScope scope, Complaints complaints) {
-    if (scope.knows(name)) {
-      complaints.add(entry.is(), "`" + name + "` already means something else", "another name");
+    if (isTaken(name, entry, scope, complaints)) {
       return Optional.empty();
     }
     return Formula.parse(entry.is(), complaints)

@@ -224,6 +224,11 @@ final class RulesReader {
             (name, entry) ->
                 CheckReader.step(name, entry, scope, complaints)
                     .ifPresent(step -> putOnce(steps, name, step, "step")));
+    file.statements()
+        .forEach(
+            (name, entry) ->
+                CheckReader.statement(name, entry, scope, complaints)
+                    .ifPresent(step -> putOnce(steps, name, step, "statement")));
   }
 
   private void readCheck(String id, CheckEntry entry) {

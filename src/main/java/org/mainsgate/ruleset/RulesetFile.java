@@ -21,6 +21,7 @@ record RulesetFile(
     Map<String, LimitEntry> limits,
     Map<String, TableEntry> tables,
     Map<String, StepEntry> steps,
+    Map<String, StepEntry> statements,
     Map<String, MeterKindEntry> meterKinds,
     Map<String, StageEntry> stages,
     List<DependsEntry> depends,

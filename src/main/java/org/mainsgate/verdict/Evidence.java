@@ -13,12 +13,14 @@ import org.mainsgate.formula.Listing;
  * @param lists for each kind that is listed, the things and whether a person closed the list
  * @param facts by thing, then by property
  * @param judged what people have decided, in force
+ * @param lost by thing, then by property: what was recorded and does not count any more, in words
  */
 public record Evidence(
     Map<String, String> titles,
     Map<String, Listed> lists,
     Map<String, Map<String, Fact>> facts,
-    List<Judged> judged) {
+    List<Judged> judged,
+    Map<String, Map<String, String>> lost) {
 
   /** Keeps the collections as they are. */
   public Evidence {
@@ -26,6 +28,16 @@ public record Evidence(
     lists = Map.copyOf(lists);
     facts = Map.copyOf(facts);
     judged = List.copyOf(judged);
+    lost = Map.copyOf(lost);
+  }
+
+  /** Evidence of which nothing was lost on the way. */
+  public Evidence(
+      Map<String, String> titles,
+      Map<String, Listed> lists,
+      Map<String, Map<String, Fact>> facts,
+      List<Judged> judged) {
+    this(titles, lists, facts, judged, Map.of());
   }
 
   /** An instrument of which nothing is known. */
@@ -53,6 +65,16 @@ public record Evidence(
   /** What is known of a property of a thing, if anything was recorded. */
   public Optional<Fact> fact(String thing, String property) {
     return Optional.ofNullable(facts.getOrDefault(thing, Map.of()).get(property));
+  }
+
+  /** The same with other facts. */
+  public Evidence withFacts(Map<String, Map<String, Fact>> others) {
+    return new Evidence(titles, lists, others, judged, lost);
+  }
+
+  /** What was recorded of a property and does not count any more, in words; empty if nothing. */
+  public String lost(String thing, String property) {
+    return lost.getOrDefault(thing, Map.of()).getOrDefault(property, "");
   }
 
   /** The list of a kind. */

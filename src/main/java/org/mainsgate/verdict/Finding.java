@@ -71,8 +71,10 @@ public record Finding(
    * @param thing whose it is
    * @param property what is said of it in the vocabulary
    * @param fact what is in force
+   * @param lost what was recorded and does not count any more, in words; empty if nothing
    */
-  public record Input(String name, String title, String thing, Property property, Fact fact) {}
+  public record Input(
+      String name, String title, String thing, Property property, Fact fact, String lost) {}
 
   /**
    * A limit or a row of a table that was used.

@@ -203,13 +203,16 @@ final class Findings {
 
   private Finding.Input input(Reference reference, Known bound) {
     Property property = bound.property(reference);
-    String owner = bound.owner(reference);
+    String owners =
+        String.join(
+            " or ", bound.owners(reference).stream().map(evidence::title).sorted().toList());
     return new Finding.Input(
         String.join(".", reference.path()),
         property.title(),
-        evidence.title(owner),
+        owners,
         property,
-        bound.fact(reference));
+        bound.fact(reference),
+        bound.lost(reference));
   }
 
   private List<Finding.Used> used(List<TruthFormula> formulas) {
@@ -291,11 +294,25 @@ final class Findings {
     private void notRecorded() {
       Set<String> said = new TreeSet<>();
       for (Finding.Input input : draft.inputs()) {
-        if (!input.fact().recorded() && said.add(input.title() + input.thing())) {
-          draft.hold(Reason.NOT_RECORDED, input.title() + " (" + input.thing() + ")");
+        boolean missing = !input.fact().recorded() && !goesWithMissing(input);
+        if (missing && said.add(input.title() + input.thing())) {
+          String why = input.lost().isEmpty() ? "" : "; " + input.lost();
+          draft.hold(Reason.NOT_RECORDED, input.title() + " (" + input.thing() + ")" + why);
           draft.settle("Record: " + input.title() + " (" + input.thing() + ")");
         }
       }
+    }
+
+    /** Whether it says how something was measured that nobody has measured. */
+    private boolean goesWithMissing(Finding.Input input) {
+      int point = input.name().indexOf('.');
+      String base = point < 0 ? "" : input.name().substring(0, point);
+      return draft.inputs().stream()
+          .anyMatch(
+              other ->
+                  other.name().equals(base)
+                      && other.thing().equals(input.thing())
+                      && !other.fact().recorded());
     }
 
     private void disagreeing() {

@@ -91,9 +91,28 @@ final class Known implements Facts {
     return fact;
   }
 
-  /** The thing whose property a reference starts with. */
-  String owner(Reference reference) {
-    return owner(reference, property(reference.path().get(0)));
+  /** The things whose property a reference ends with: where it points to, else where it starts. */
+  Set<String> owners(Reference reference) {
+    List<String> path = reference.path();
+    for (int end = path.size() - 1; end > 0; end--) {
+      Reference before = new Reference(reference.variable(), path.subList(0, end));
+      if (fact(before) instanceof Fact.Pointer pointer && !pointer.things().isEmpty()) {
+        return pointer.things();
+      }
+    }
+    return Set.of(owner(reference, property(path.get(0))));
+  }
+
+  /** What was recorded of a reference and does not count any more, in words. */
+  String lost(Reference reference) {
+    String name = property(reference).name();
+    return String.join(
+        "; ",
+        owners(reference).stream()
+            .map(thing -> evidence.lost(thing, name))
+            .filter(text -> !text.isEmpty())
+            .sorted()
+            .toList());
   }
 
   /** The last property of a reference: the one with the value. */

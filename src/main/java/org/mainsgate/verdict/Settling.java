@@ -124,7 +124,7 @@ final class Settling {
     Map<String, Fact> own = new HashMap<>(all.getOrDefault(owner, Map.of()));
     own.put(input.name(), fact);
     all.put(owner, own);
-    return new Evidence(evidence.titles(), evidence.lists(), all, evidence.judged());
+    return evidence.withFacts(all);
   }
 
   /** The number with the widest interval for its size. */
