@@ -15,6 +15,9 @@ final class Paper {
   static final Bench BENCH = bench(PaperBench.BENCH_TEXT);
   static final Instrument INSTRUMENT = instrument(PaperBench.INSTRUMENT_TEXT);
 
+  /** What every visit starts with. */
+  static final String HEAD = "format: 1\ndate: 2026-11-25\nby: AR\n";
+
   private Paper() {}
 
   static Bench bench(String text) {
@@ -38,9 +41,7 @@ final class Paper {
 
   /** The only entry of a visit in which nothing but this was found on the case. */
   static Entry onTheCase(String said) {
-    return draft("format: 1\ndate: 2026-11-25\nby: AR\nfound:\n  case: {" + said + "}\n")
-        .found()
-        .get(0);
+    return draft(HEAD + "found: {case: {" + said + "}}\n").found().get(0);
   }
 
   private static <T> T read(

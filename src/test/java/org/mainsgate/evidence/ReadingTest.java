@@ -107,9 +107,7 @@ class ReadingTest {
 
   @Test
   void whatIsMarkedStandsAsWritten() {
-    Visit visit =
-        Paper.draft(
-            "format: 1\ndate: 2026-11-25\nby: AR\nfound: {mains-lead: {lead_length: 2.5 m}}\n");
+    Visit visit = Paper.draft(Paper.HEAD + "found: {mains-lead: {lead_length: 2.5 m}}\n");
     Reading reading = reading(visit.found().get(0), DAY);
     assertEquals(ExactInterval.point(Rational.of("2.5")), reading.bounds());
     assertEquals("", reading.how());

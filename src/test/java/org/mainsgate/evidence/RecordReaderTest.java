@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -22,6 +23,10 @@ class RecordReaderTest {
     return VISIT.found().stream().filter(entry -> entry.id().equals(id)).findFirst().orElseThrow();
   }
 
+  private static <T> T in(Map<String, T> map, String name) {
+    return Objects.requireNonNull(map.get(name), name);
+  }
+
   private static String typed(Value value) {
     return ((Value.Amount) value).typed().text();
   }
@@ -31,7 +36,7 @@ class RecordReaderTest {
     assertEquals("north-light", Paper.BENCH.name());
     assertEquals(ZoneId.of("Europe/London"), Paper.BENCH.zone());
     assertEquals("gb", Paper.BENCH.profile());
-    assertEquals("the restorer", Paper.BENCH.people().get("AR").name());
+    assertEquals("the restorer", in(Paper.BENCH.people(), "AR").name());
   }
 
   @Test
@@ -49,18 +54,18 @@ class RecordReaderTest {
 
   @Test
   void aMeterHasItsDataFromTheDayOn() {
-    Bench.Meter meter = Paper.BENCH.meters().get("low-ohm");
+    Bench.Meter meter = in(Paper.BENCH.meters(), "low-ohm");
     assertTrue(meter.on(LocalDate.of(2026, 1, 11)).isEmpty());
     Bench.MeterData data = meter.on(LocalDate.of(2026, 1, 12)).orElseThrow();
     assertEquals(Optional.of(LocalDate.of(2027, 1, 12)), data.due());
-    assertEquals(2, data.functions().get("resistance").size());
+    assertEquals(2, in(data.functions(), "resistance").size());
   }
 
   @Test
   void theInstrumentHasItsThings() {
     assertEquals(Set.of("mains-lead", "front-panel", "case"), Paper.INSTRUMENT.things().keySet());
-    assertEquals("fixed lead", Paper.INSTRUMENT.things().get("mains-lead").title());
-    assertEquals("case", Paper.INSTRUMENT.things().get("case").title(), "its id where it has none");
+    assertEquals("fixed lead", in(Paper.INSTRUMENT.things(), "mains-lead").title());
+    assertEquals("case", in(Paper.INSTRUMENT.things(), "case").title(), "its id where it has none");
     assertEquals(Optional.of("photos/front.jpg"), Paper.INSTRUMENT.photo());
   }
 
@@ -80,7 +85,7 @@ class RecordReaderTest {
     assertEquals(Optional.of("low-ohm"), reading.meter());
     assertEquals(Optional.of("1.999 Ω"), reading.range());
     assertEquals(Optional.of("yes"), reading.nulled());
-    assertEquals("0.21 A", typed(reading.with().get("test_current")));
+    assertEquals("0.21 A", typed(in(reading.with(), "test_current")));
     assertEquals(
         new Value.Names(Set.of("plug_pin"), "earth pin of the plug"),
         reading.with().get("measured_from"));
@@ -89,7 +94,7 @@ class RecordReaderTest {
   @Test
   void anEntrysOwnWordGoesBeforeThatOfTheMethod() {
     Entry reading = Paper.onTheCase("earth_resistance: {value: 0.13 Ω, test_current: 10 A}");
-    assertEquals("10 A", typed(reading.with().get("test_current")));
+    assertEquals("10 A", typed(in(reading.with(), "test_current")));
     assertEquals(Optional.of("low-ohm"), reading.meter());
   }
 
@@ -109,8 +114,7 @@ class RecordReaderTest {
                 + "  again: {of: earth_resistance, meter: low-ohm, nulled: no}\n");
     Visit visit =
         Paper.draft(
-            "format: 1\ndate: 2026-11-25\nby: AR\n"
-                + "found: {case: {earth_resistance: {value: 0.13 Ω, method: again}}}\n",
+            Paper.HEAD + "found: {case: {earth_resistance: {value: 0.13 Ω, method: again}}}\n",
             bench);
     assertEquals(Optional.of("no"), visit.found().get(0).nulled());
   }
@@ -141,9 +145,7 @@ class RecordReaderTest {
   @Test
   void whatYamlWouldTakeForAnotherTypeIsText() {
     Visit visit =
-        Paper.draft(
-            "format: 1\ndate: 2026-11-25\nby: AR\n"
-                + "found: {instrument: {class: 0, nothing_connected: no}}\n");
+        Paper.draft(Paper.HEAD + "found: {instrument: {class: 0, nothing_connected: no}}\n");
     assertEquals(
         List.of(Set.of("0"), Set.of("no")),
         visit.found().stream().map(e -> ((Value.Names) e.value()).candidates()).toList());
@@ -159,8 +161,7 @@ class RecordReaderTest {
 
   @Test
   void noneClosesAListAtNothing() {
-    Visit visit =
-        Paper.draft("format: 1\ndate: 2026-11-25\nby: AR\nleft: {looked: {exposed_part: none}}\n");
+    Visit visit = Paper.draft(Paper.HEAD + "left: {looked: {exposed_part: none}}\n");
     assertEquals(0, visit.leftLists().get(0).count());
   }
 

@@ -20,6 +20,9 @@ import org.mainsgate.evidence.Visit;
 import org.mainsgate.source.Complaints;
 
 class BenchFolderTest {
+  /** What the visit of the next day starts with. */
+  private static final String NEXT = "format: 1\ndate: 2026-11-26\nby: AR\n";
+
   @TempDir Path folder;
   private PaperBench bench;
 
@@ -116,8 +119,7 @@ class BenchFolderTest {
     bench.close(LocalDate.of(2026, 11, 25));
     bench.write(
         PaperBench.VISITS + "2026-11-26-AR-0b1c.draft.yaml",
-        "format: 1\ndate: 2026-11-26\nby: AR\n"
-            + "withdrawn: [{entry: 2026-11-25-AR-7f3a/e1, reason: misread}]\n");
+        NEXT + "withdrawn: [{entry: 2026-11-25-AR-7f3a/e1, reason: misread}]\n");
     InstrumentRecord record = bench.instrument().record().orElseThrow();
     Visit.Withdrawal withdrawal = record.visits().get(1).withdrawn().get(0);
     assertEquals("2026-11-25-AR-7f3a", withdrawal.visit());
@@ -129,8 +131,7 @@ class BenchFolderTest {
     bench.close(LocalDate.of(2026, 11, 25));
     bench.write(
         PaperBench.VISITS + "2026-11-26-AR-0b1c.draft.yaml",
-        "format: 1\ndate: 2026-11-26\nby: AR\n"
-            + "withdrawn: [{entry: 2026-11-25-AR-7f3a/e5, reason: misread}]\n");
+        NEXT + "withdrawn: [{entry: 2026-11-25-AR-7f3a/e5, reason: misread}]\n");
     String complaints = bench.instrument().complaints().renderAll();
     assertTrue(complaints.contains("expected: one of `e1`, `e2`"), complaints);
   }
