@@ -50,9 +50,11 @@ final class VisitReader {
     Optional<LocalDate> date =
         file.get("date").filter(Text.class::isInstance).flatMap(d -> Words.date((Text) d));
     Entries entries = new Entries(dictionary, bench, kindOf, Property.Home.VISIT, date, complaints);
+    int before = complaints.count();
     // Also where the rest of the file can't be read: a person should see all complaints at once.
     Half found = half("found", file, entries);
     Half left = half("left", file, entries);
+    boolean allRead = complaints.count() == before;
     if (bound.isEmpty() || date.isEmpty()) {
       return Optional.empty();
     }
@@ -70,7 +72,8 @@ final class VisitReader {
             left.entries(),
             left.lists(),
             judged(visit.judged()),
-            withdrawn(visit.withdrawn(), id, entries.ids()),
+            withdrawn(
+                visit.withdrawn(), id, allRead ? Optional.of(entries.ids()) : Optional.empty()),
             Words.orEmpty(visit.note()),
             Optional.ofNullable(closing),
             visit.date().at()));
@@ -207,8 +210,13 @@ final class VisitReader {
     return judged;
   }
 
+  /**
+   * Reads what is taken back.
+   *
+   * @param ids those that people gave to entries of the file; empty where not all could be read
+   */
   private List<Visit.Withdrawal> withdrawn(
-      List<VisitFile.WithdrawalEntry> entries, String id, Set<String> ids) {
+      List<VisitFile.WithdrawalEntry> entries, String id, Optional<Set<String>> ids) {
     Set<String> reasons = dictionary.vocabulary().withdrawalReasons().keySet();
     List<Visit.Withdrawal> withdrawn = new ArrayList<>();
     for (VisitFile.WithdrawalEntry entry : entries) {
@@ -216,7 +224,7 @@ final class VisitReader {
       String typed = entry.entry().value();
       int slash = typed.indexOf('/');
       if (slash < 0) {
-        Words.known(entry.entry(), "entry with an id", ids, complaints);
+        ids.ifPresent(known -> Words.known(entry.entry(), "entry with an id", known, complaints));
       }
       withdrawn.add(
           new Visit.Withdrawal(

@@ -40,7 +40,7 @@ final class Words {
    * a decimal comma: between braces a comma ends the value.
    */
   static void unknown(Text name, String thing, Collection<String> valid, Complaints complaints) {
-    if (Character.isDigit(name.value().charAt(0))) {
+    if (!name.value().isEmpty() && Character.isDigit(name.value().charAt(0))) {
       complaints.add(
           name,
           "the comma before " + quoted(name) + " ends the value",

@@ -112,6 +112,6 @@ record OpenFindings(Phrases phrases) {
 
   private static boolean repeats(Finding finding, String settles) {
     String what = settles.substring(settles.indexOf(':') + 1).strip();
-    return finding.holds().stream().anyMatch(hold -> hold.text().endsWith(what));
+    return finding.holds().stream().anyMatch(hold -> hold.text().contains(what));
   }
 }

@@ -28,6 +28,7 @@ import org.mainsgate.source.Text;
 public final class BenchFolder {
   private static final String BENCH = "bench.yaml";
   private static final String INSTRUMENTS = "instruments";
+  private static final int MOST_BYTES = 16 << 20;
   private static final Pattern TAG = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
 
   private final FolderReader reader;
@@ -90,9 +91,13 @@ public final class BenchFolder {
     return fields.at();
   }
 
-  /** Reads a file of the bench by its path inside the folder, or complains. */
+  /**
+   * Reads any file of the bench, such as a picture, by its path inside the folder, or complains.
+   *
+   * @return empty if there is no such file, it leads out of the folder, or has more than 16 MiB
+   */
   public Optional<StoredFile> file(String path, Complaints complaints) {
-    return reader.read(path, complaints);
+    return reader.read(path, MOST_BYTES, complaints);
   }
 
   /** {@code bench.yaml} as it was read. */

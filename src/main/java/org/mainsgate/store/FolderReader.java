@@ -53,8 +53,13 @@ final class FolderReader {
     return Files.isDirectory(folder.resolve(path));
   }
 
-  /** Reads a file, or complains. */
+  /** Reads a file of the record, or complains. */
   Optional<StoredFile> read(String path, Complaints complaints) {
+    return read(path, StrictYaml.MOST_BYTES, complaints);
+  }
+
+  /** Reads a file of at most so many bytes, or complains. */
+  Optional<StoredFile> read(String path, int most, Complaints complaints) {
     try {
       Path file = folder.resolve(path).toRealPath();
       BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
@@ -65,28 +70,28 @@ final class FolderReader {
       if (!attributes.isRegularFile()) {
         return refuse(path, "this is no file", "a regular file", complaints);
       }
-      if (attributes.size() > StrictYaml.MOST_BYTES) {
-        return refuse(path, "a file of " + attributes.size() + " bytes", atMost(), complaints);
+      if (attributes.size() > most) {
+        return refuse(path, "a file of " + attributes.size() + " bytes", atMost(most), complaints);
       }
-      return bytes(file, path, complaints);
+      return bytes(file, path, most, complaints);
     } catch (IOException e) {
       complaints.add(start(path), fault(e));
       return Optional.empty();
     }
   }
 
-  private static Optional<StoredFile> bytes(Path file, String path, Complaints complaints)
+  private static Optional<StoredFile> bytes(Path file, String path, int most, Complaints complaints)
       throws IOException {
     try (InputStream in = Files.newInputStream(file)) {
-      byte[] bytes = in.readNBytes(StrictYaml.MOST_BYTES + 1);
-      return bytes.length > StrictYaml.MOST_BYTES
-          ? refuse(path, "a file that grows", atMost(), complaints)
+      byte[] bytes = in.readNBytes(most + 1);
+      return bytes.length > most
+          ? refuse(path, "a file that grows", atMost(most), complaints)
           : Optional.of(new StoredFile(path, bytes));
     }
   }
 
-  private static String atMost() {
-    return "at most " + StrictYaml.MOST_BYTES + " bytes";
+  private static String atMost(int most) {
+    return "at most " + most + " bytes";
   }
 
   /** The names in a folder in their order, none if the folder does not exist; or a complaint. */

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.regex.Pattern;
 
 /**
  * The making of a new file so that it is there whole or not at all, and never in place of another.
@@ -17,6 +18,10 @@ import java.nio.file.StandardOpenOption;
  */
 public final class NewFile {
   private static final int MOST_LEFTOVERS = 100;
+
+  /** Narrow, since what matches is deleted: other programs have temporary files here too. */
+  private static final Pattern LEFTOVER =
+      Pattern.compile("\\..+\\.yaml(\\.sha256)?\\.[0-9]{1,2}\\.tmp");
 
   private NewFile() {}
 
@@ -37,9 +42,9 @@ public final class NewFile {
     force(folderOf(target));
   }
 
-  /** Whether a file is what an interrupted write left behind. */
+  /** Whether a file is what an interrupted write of ours left behind. */
   static boolean isLeftover(String name) {
-    return name.startsWith(".") && name.endsWith(".tmp");
+    return LEFTOVER.matcher(name).matches();
   }
 
   private static Path temporary(Path target) throws IOException {

@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.ruleset.Rules;
@@ -14,14 +16,14 @@ import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
 
 /** A small bench of an invented boatyard, written into a folder and spoilt at will. */
-final class PaperBench {
-  static final String TAG = "NL-03";
-  static final String INSTRUMENT = "instruments/NL-03/instrument.yaml";
-  static final String VISITS = "instruments/NL-03/visits/";
-  static final String DRAFT_ID = "2026-11-25-AR-7f3a";
-  static final String DRAFT = VISITS + DRAFT_ID + ".draft.yaml";
+public final class PaperBench {
+  public static final String TAG = "NL-03";
+  public static final String INSTRUMENT = "instruments/NL-03/instrument.yaml";
+  public static final String VISITS = "instruments/NL-03/visits/";
+  public static final String DRAFT_ID = "2026-11-25-AR-7f3a";
+  public static final String DRAFT = VISITS + DRAFT_ID + ".draft.yaml";
 
-  static final String BENCH_TEXT =
+  public static final String BENCH_TEXT =
       """
       format: 1
       bench: north-light
@@ -55,7 +57,7 @@ final class PaperBench {
         earth: {of: earth_resistance, meter: low-ohm, range: 1.999 Ω, nulled: yes, test_current: 0.21 A, measured_from: plug_pin}
       """;
 
-  static final String INSTRUMENT_TEXT =
+  public static final String INSTRUMENT_TEXT =
       """
       format: 1
       tag: NL-03
@@ -73,7 +75,7 @@ final class PaperBench {
         case: {kind: exposed_part}
       """;
 
-  static final String DRAFT_TEXT =
+  public static final String DRAFT_TEXT =
       """
       format: 1
       date: 2026-11-25
@@ -119,11 +121,11 @@ final class PaperBench {
     return rules.orElseThrow();
   }
 
-  static RecordReader reader() {
+  public static RecordReader reader() {
     return RecordReader.of(RULES);
   }
 
-  static Rules ruleset() {
+  public static Rules ruleset() {
     return RULES;
   }
 
@@ -200,11 +202,35 @@ final class PaperBench {
     Optional<Bench> bench = opened.flatMap(b -> b.bench(reader(), complaints));
     StringBuilder all = new StringBuilder(complaints.renderAll());
     if (bench.isPresent()) {
-      opened.orElseThrow().instruments(java.util.List.of(), bench.get(), reader()).stream()
+      opened.orElseThrow().instruments(List.of(), bench.get(), reader()).stream()
           .map(instrument -> instrument.complaints().renderAll())
           .forEach(all::append);
     }
     return all.toString().replace(folder.toString(), "FOLDER");
+  }
+
+  /** What is complained of when the only draft is closed. */
+  String closingRefused(LocalDate on) {
+    Complaints complaints = new Complaints();
+    try {
+      Optional<Closed> closed =
+          open().close(TAG, Optional.empty(), on, bench(), reader(), complaints);
+      if (closed.isPresent()) {
+        throw new AssertionError("it was closed");
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return complaints.renderAll();
+  }
+
+  /** The names in the folder of the visits. */
+  List<String> visits() {
+    try (Stream<Path> files = Files.list(path(VISITS))) {
+      return files.map(file -> file.getFileName().toString()).sorted().toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Closes the only draft, which must work. */

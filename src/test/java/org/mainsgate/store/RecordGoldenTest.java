@@ -1,6 +1,10 @@
 package org.mainsgate.store;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -28,6 +32,7 @@ class RecordGoldenTest {
     visits();
     closedVisits();
     files();
+    cases.forEach((name, text) -> assertFalse(text.isBlank(), name));
     Golden.check("record", cases);
   }
 
@@ -51,7 +56,7 @@ class RecordGoldenTest {
 
   private void numbers() {
     inDraft("wrong-unit", "- 0.13 Ω", "- 0.13 V");
-    inDraft("unknown-unit", "- 0.13 Ω", "- 0.13 mohm");
+    inDraft("unknown-unit", "- 0.13 Ω", "- 0.13 Ohmz");
     inDraft("bare-number", "- 0.13 Ω", "- 0.13");
     inDraft("decimal-comma", "- 0.13 Ω", "- 0,13 Ω");
     inDraft("not-a-number", "- 0.13 Ω", "- NaN");
@@ -98,7 +103,8 @@ class RecordGoldenTest {
     inDraft("withdrawn-visit-not-there", "entry: e2", "entry: 2026-11-01-AR-9c1d/e2");
     inDraft("entry-twice", "id: e2", "id: e1");
     inDraft("entry-id-with-a-point", "id: e2", "id: e.2");
-    inDraft("written-in-the-wrong-file", "cores: three", "cores: three, note: x");
+    inDraft("note-among-properties", "cores: three", "cores: three, note: x");
+    inDraft("entry-that-cannot-be-read-is-withdrawn", "value: 0.2 Ω, id: e2", "value: 0,2, id: e2");
     inDraft("plate-in-a-visit", "class: I,", "class: I, rated_power: 45 VA,");
     inDraft("looked-at-something-else", "[front-panel, case]", "[front-panel, mains-lead]");
     inDraft("looked-somehow", "lead: 1", "lead: all");
@@ -204,8 +210,7 @@ class RecordGoldenTest {
     bench.change(SECOND, "date: 2026-11-26", "date: 2026-11-24");
     bench.move(SECOND, other);
     bench.delete(SECOND + ".sha256");
-    String hash =
-        StoredFile.sha256(bench.text(other).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    String hash = StoredFile.sha256(bench.text(other).getBytes(UTF_8));
     bench.write(other + ".sha256", hash + "  2026-11-24-AR-0b1c.yaml\n");
   }
 
@@ -241,7 +246,7 @@ class RecordGoldenTest {
     try {
       Files.createSymbolicLink(link, target.toAbsolutePath());
     } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
+      throw new UncheckedIOException(e);
     }
   }
 }
