@@ -82,7 +82,7 @@ record Example(Path page, int line, String language, String text) {
   /** The lines but the first, in pieces where a line says that something was left out. */
   List<String> pieces(String leftOut) {
     String rest = text.substring(text.indexOf('\n') + 1);
-    return Stream.of(rest.split("(?m)^" + Pattern.quote(leftOut) + "\n"))
+    return Stream.of(rest.split("(?m)^" + Pattern.quote(leftOut) + "\n", -1))
         .filter(piece -> !piece.isEmpty())
         .toList();
   }

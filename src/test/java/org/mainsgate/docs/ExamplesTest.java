@@ -151,7 +151,7 @@ class ExamplesTest {
   /** A profile with more under its fields, and with more fields. */
   private static String added(String profile, String more) {
     String all = profile;
-    for (String block : more.substring(more.indexOf('\n') + 1).split("(?m)^(?=[a-z])")) {
+    for (String block : more.substring(more.indexOf('\n') + 1).split("(?m)^(?=[a-z])", -1)) {
       String head = block.substring(0, block.indexOf('\n') + 1);
       all =
           all.contains("\n" + head)
@@ -219,7 +219,7 @@ class ExamplesTest {
   private static void prints(Example example) {
     String command = example.text().lines().findFirst().orElse("");
     assertTrue(command.startsWith(PROGRAM), command);
-    String printed = run(command.substring(PROGRAM.length()).split(" "));
+    String printed = run(command.substring(PROGRAM.length()).split(" ", -1));
     int from = 0;
     for (String piece : example.pieces("...")) {
       int at = printed.indexOf(piece, from);
