@@ -41,6 +41,7 @@ import org.mainsgate.source.Fields;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.trial.Trial;
 import org.mainsgate.trial.TrialReport;
+import org.mainsgate.verdict.Reason;
 
 /**
  * The examples in the pages for people, held to what the program does.
@@ -285,6 +286,23 @@ class ExamplesTest {
     while (link.find()) {
       Path target = page.resolveSibling(link.group(1));
       assertTrue(Files.exists(target), () -> page + " leads to " + target);
+    }
+  }
+
+  @Test
+  void theIndexNamesEveryPage() {
+    String index = Example.read(Path.of("docs/README.md"));
+    for (Path page : Example.pages()) {
+      String name = String.valueOf(page.getFileName());
+      assertTrue(name.equals("README.md") || index.contains(name), () -> name + " is not named");
+    }
+  }
+
+  @Test
+  void theWordsPageNamesEveryReasonForAHold() {
+    String page = Example.read(Path.of("docs/words.md"));
+    for (Reason reason : Reason.values()) {
+      assertTrue(page.contains("| " + reason.words() + " |"), () -> reason.words());
     }
   }
 
