@@ -2,6 +2,7 @@ package org.mainsgate.docs;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -30,6 +31,8 @@ import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.evidence.Visit;
+import org.mainsgate.quantity.Typed;
+import org.mainsgate.quantity.Units;
 import org.mainsgate.report.Palette;
 import org.mainsgate.ruleset.Kind;
 import org.mainsgate.ruleset.Property;
@@ -52,6 +55,7 @@ class ExamplesTest {
   private static final String PROGRAM = "$ java -jar target/mainsgate.jar ";
   private static final Path FORMAT = Path.of("docs/record-format.md");
   private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:]+)(#[^)]*)?\\)");
+  private static final Pattern CODE = Pattern.compile("`([^`]+)`");
   private static final String HEAD = "format: 1\ndate: 2026-11-25\nby: RS\n";
   private static final String GB = text(new Shelf().bytes("profiles/gb.yaml").orElseThrow());
   private static final Rules RULES = rules(GB, "gb.yaml", new Complaints()).orElseThrow();
@@ -287,6 +291,38 @@ class ExamplesTest {
       Path target = page.resolveSibling(link.group(1));
       assertTrue(Files.exists(target), () -> page + " leads to " + target);
     }
+  }
+
+  @Test
+  void everyFormOfAQuantityInTheTableIsRead() {
+    List<String> forms = new ArrayList<>();
+    section("## Quantities")
+        .lines()
+        .filter(line -> line.startsWith("| `"))
+        .forEach(
+            line ->
+                CODE.matcher(line.split("\\|", 3)[1])
+                    .results()
+                    .forEach(code -> forms.add(code.group(1))));
+    assertTrue(forms.size() > 7, () -> "too few: " + forms);
+    for (String form : forms) {
+      assertInstanceOf(Typed.class, Typed.parse(form), form);
+    }
+  }
+
+  @Test
+  void theRecordsPageNamesEveryUnit() {
+    String units = section("## Quantities").replace('(', ' ').replace(')', ' ');
+    for (String symbol : Units.symbols()) {
+      Pattern word = Pattern.compile("(?m)(^|[ `])" + Pattern.quote(symbol) + "[ `]");
+      assertTrue(word.matcher(units).find(), symbol);
+    }
+  }
+
+  private static String section(String head) {
+    String page = Example.read(FORMAT);
+    int start = page.indexOf(head + "\n");
+    return page.substring(start, page.indexOf("\n## ", start + 1));
   }
 
   @Test
