@@ -134,7 +134,7 @@ public enum Broken implements Judge {
       case IGNORES_OPEN_LISTS -> Set.of(Law.SHORT_LIST, Law.SECOND_OPINION);
       case GUESSES_APPLICABILITY -> Set.of(Law.MONOTONE, Law.SOUND, Law.NOTHING_RECORDED);
       case TAKES_THE_MIDDLE -> Set.of(Law.MONOTONE, Law.SOUND, Law.SECOND_OPINION);
-      case SOFTENS_FAILS -> Set.of(Law.PLAUSIBILITY, Law.SECOND_OPINION);
+      case SOFTENS_FAILS -> Set.of(Law.PLAUSIBILITY);
       case FIRST_ENTRY_COUNTS -> Set.of(Law.ORDER_FREE);
       case FOLLOWS_THE_LOCALE -> Set.of(Law.REPRODUCIBLE);
     };
