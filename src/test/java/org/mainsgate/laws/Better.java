@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.mainsgate.formula.Listing;
 import org.mainsgate.formula.Range;
@@ -28,7 +29,7 @@ record Better(Rules rules, Random random, boolean points) {
 
   Evidence of(Evidence evidence) {
     Map<String, Evidence.Listed> lists = new HashMap<>();
-    evidence.lists().forEach((kind, list) -> lists.put(kind, closed(kind, list)));
+    new TreeMap<>(evidence.lists()).forEach((kind, list) -> lists.put(kind, closed(kind, list)));
     Evidence listed = new Evidence(Map.of(), lists, evidence.facts(), evidence.judged());
     Map<String, Map<String, Fact>> facts = new HashMap<>();
     for (Kind kind : rules.vocabulary().kinds().values()) {

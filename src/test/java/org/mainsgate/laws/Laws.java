@@ -421,6 +421,11 @@ final class Laws {
     return json(rules, Notebook.under(rules).record(), judge.judge(rules, evidence));
   }
 
+  /** What the engine says of a record. */
+  static String json(Rules rules, InstrumentRecord record) {
+    return json(rules, record, Judge.ENGINE.judge(rules, record, RandomRecord.ON));
+  }
+
   private static String json(Rules rules, InstrumentRecord record, Assessment assessment) {
     Setting setting =
         new Setting(record.bench(), rules, false, rules.firstStage(), RandomRecord.ON);
