@@ -314,9 +314,6 @@ final class Laws {
     InstrumentRecord less = RandomRecord.withoutThing(record, finding.thing());
     Assessment after = judge.judge(rules, less, RandomRecord.ON);
     String key = finding.check().id() + "/" + finding.check().over().orElseThrow();
-    boolean stillAll = after.findings().stream().noneMatch(f -> key(f).equals(key));
-    // Nobody may have seen what the check applies to; a list that was open before stays so.
-    assertTrue(!stillAll, key + " is not missed");
     assertEquals(Outcome.HOLD, outcomes(after).get(key), key);
     assertNotEquals(Verdict.PASS, after.verdict());
   }

@@ -43,8 +43,8 @@ class BadRulesetsTest {
   }
 
   private void formulas() {
-    formula("volts-plus-ohms", "rated_voltage + short_lead <= rated_voltage");
-    formula("volts-plus-ohms-measured", "rated_voltage + lead_earth_resistance <= rated_voltage");
+    formula("volts-plus-metres", "rated_voltage + short_lead <= rated_voltage");
+    formula("volts-plus-ohms", "rated_voltage + lead_earth_resistance <= rated_voltage");
     formula("two-hundred-levels", "(".repeat(200) + "cores is three" + ")".repeat(200));
     formula("number-with-a-unit", "lead_length <= 3 m");
     formula("unknown-name-with-the-nearest", "lead_lenght <= short_lead");
