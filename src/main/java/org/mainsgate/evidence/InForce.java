@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.mainsgate.formula.Listing;
 import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Kind;
@@ -346,7 +347,10 @@ public final class InForce {
     return judged;
   }
 
-  /** A judgement stands on the evidence that it saw: neither worked on nor recorded anew since. */
+  /**
+   * A judgement stands on the evidence that it saw: neither worked on, nor recorded anew or taken
+   * back in a visit that is not known to have come before it.
+   */
   private boolean stands(Visit.Judgement found, Visit visit, Check check) {
     Moment moment = new Moment(visit, true);
     Set<String> names = Names.of(check);
@@ -354,16 +358,25 @@ public final class InForce {
         names.stream().anyMatch(name -> voiding.of(found.thing(), name, moment).isPresent());
     return !worked
         && timeline.visits().stream()
-            .filter(later -> timeline.isBefore(visit, later))
-            .noneMatch(later -> says(later, found.thing(), names));
+            .filter(other -> !other.equals(visit) && !timeline.isBefore(other, visit))
+            .noneMatch(other -> says(other, found.thing(), names));
   }
 
-  private static boolean says(Visit visit, String thing, Set<String> names) {
+  private boolean says(Visit visit, String thing, Set<String> names) {
     List<Entry> entries = new ArrayList<>(visit.found());
     entries.addAll(visit.left());
+    visit.withdrawn().forEach(withdrawal -> entries.addAll(takenBack(withdrawal)));
     return entries.stream()
         .filter(entry -> entry.thing().equals(thing) || entry.thing().equals("instrument"))
         .anyMatch(entry -> names.contains(entry.property()));
+  }
+
+  private List<Entry> takenBack(Visit.Withdrawal withdrawal) {
+    return timeline.visits().stream()
+        .filter(visit -> visit.id().equals(withdrawal.visit()))
+        .flatMap(visit -> Stream.concat(visit.found().stream(), visit.left().stream()))
+        .filter(entry -> entry.id().equals(withdrawal.entry()))
+        .toList();
   }
 
   private Judged judged(Visit.Judgement found, Visit visit) {

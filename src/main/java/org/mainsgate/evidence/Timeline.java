@@ -1,6 +1,8 @@
 package org.mainsgate.evidence;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -9,19 +11,58 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which visit came before which. Closed visits form a graph: each names those that its author knew
- * to be the latest. A draft comes after every closed visit. Two visits of people who did not know
- * of each other have no order.
+ * Which visit came before which, whatever the order of files and of what stands in them. Closed
+ * visits form a graph: each names those that its author knew to be the latest. A draft comes after
+ * every closed visit. Two visits of people who did not know of each other have no order.
  */
 final class Timeline {
+  private static final Comparator<Visit.Looked> LISTS =
+      Comparator.comparing(Visit.Looked::kind).thenComparing(Visit.Looked::id);
+  private static final Comparator<Visit.Work> WORK =
+      Comparator.comparing(Visit.Work::on)
+          .thenComparing(Visit.Work::act)
+          .thenComparing(Visit.Work::note);
+  private static final Comparator<Visit.Withdrawal> WITHDRAWN =
+      Comparator.comparing(Visit.Withdrawal::visit)
+          .thenComparing(Visit.Withdrawal::entry)
+          .thenComparing(Visit.Withdrawal::reason)
+          .thenComparing(Visit.Withdrawal::note);
+
   private final List<Visit> visits;
   private final Map<String, Set<String>> before = new HashMap<>();
 
   Timeline(List<Visit> visits) {
-    this.visits = List.copyOf(visits);
+    List<Visit> all = new ArrayList<>(visits.stream().map(Timeline::ordered).toList());
     Map<String, Visit> byHash = new HashMap<>();
-    visits.forEach(visit -> visit.closing().ifPresent(end -> byHash.put(end.hash(), visit)));
-    visits.forEach(visit -> before.put(visit.id(), ancestors(visit, byHash)));
+    all.forEach(visit -> visit.closing().ifPresent(end -> byHash.put(end.hash(), visit)));
+    all.forEach(visit -> before.put(visit.id(), ancestors(visit, byHash)));
+    all.sort(
+        Comparator.comparing(Visit::date)
+            .thenComparing(visit -> before.getOrDefault(visit.id(), Set.of()).size())
+            .thenComparing(Visit::id));
+    this.visits = List.copyOf(all);
+  }
+
+  /** The same visit, with all that stands in it in an order of its own. */
+  private static Visit ordered(Visit visit) {
+    return new Visit(
+        visit.id(),
+        visit.date(),
+        visit.by(),
+        sorted(visit.found(), Entries.ORDER),
+        sorted(visit.foundLists(), LISTS),
+        sorted(visit.work(), WORK),
+        sorted(visit.left(), Entries.ORDER),
+        sorted(visit.leftLists(), LISTS),
+        sorted(visit.judged(), Comparator.comparing(Visit.Judgement::id)),
+        sorted(visit.withdrawn(), WITHDRAWN),
+        visit.note(),
+        visit.closing(),
+        visit.at());
+  }
+
+  private static <T> List<T> sorted(List<T> items, Comparator<T> order) {
+    return items.stream().sorted(order).toList();
   }
 
   private Set<String> ancestors(Visit visit, Map<String, Visit> byHash) {
@@ -53,7 +94,7 @@ final class Timeline {
     return visits.stream().noneMatch(other -> isBefore(visit, other));
   }
 
-  /** The visits, in the order they were given. */
+  /** The visits by date; on one day each after those that it knew. */
   List<Visit> visits() {
     return visits;
   }

@@ -46,6 +46,11 @@ final class Names {
     }
     String prefix = ofItem ? first + "." : "";
     String wrong = path.text().substring(prefix.length());
+    if (scope.names().contains(wrong)) {
+      String right = "a name of what the check runs over, or of what exists once";
+      complain(at, "`" + path.text() + "` is not said of the thing meant here", right, "");
+      return;
+    }
     Optional<String> nearest = NearestName.of(wrong, scope.names()).map(prefix::concat);
     complain(at, "unknown name `" + path.text() + "`", "", nearest.orElse(""));
   }

@@ -377,7 +377,7 @@ final class Parser {
     if (depth <= Language.MAX_DEPTH) {
       return Optional.empty();
     }
-    String limit = "at most " + Language.MAX_DEPTH + " levels; name a part of it under `let`";
+    String limit = "at most " + Language.MAX_DEPTH + " levels; name a part of it under `steps`";
     return Optional.of(
         tokens.fail(tokens.peek().from(), "a formula that is nested too deep", limit));
   }
@@ -387,7 +387,7 @@ final class Parser {
     if (nodes <= Language.MAX_NODES) {
       return made;
     }
-    String limit = "at most " + Language.MAX_NODES + " parts; name some of them under `let`";
+    String limit = "at most " + Language.MAX_NODES + " parts; name some of them under `steps`";
     return tokens.fail(made.span().at(), "a formula with too many parts", limit);
   }
 }

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import org.mainsgate.source.Complaints;
 
-/** The order that prerequisites give to checks: each exists, and none waits for itself. */
+/** The order that prerequisites give to checks: none waits for itself. */
 final class Order {
   private final Map<String, Check> checks;
   private final Complaints complaints;
@@ -20,16 +20,7 @@ final class Order {
   }
 
   void verify() {
-    checks.values().forEach(this::demandPrerequisites);
     checks.keySet().forEach(this::walk);
-  }
-
-  private void demandPrerequisites(Check check) {
-    for (String id : check.requires()) {
-      if (!checks.containsKey(id)) {
-        complaints.addUnknown(check.at(), "check", id, checks.keySet());
-      }
-    }
   }
 
   private void walk(String id) {

@@ -2,9 +2,11 @@ package org.mainsgate.ruleset;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.formula.Meaning;
 import org.mainsgate.formula.Table;
@@ -20,6 +22,7 @@ import org.mainsgate.ruleset.RulesetFile.RangeEntry;
 import org.mainsgate.ruleset.RulesetFile.StageEntry;
 import org.mainsgate.ruleset.RulesetFile.TableEntry;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Position;
 import org.mainsgate.source.Text;
 
 /**
@@ -41,6 +44,7 @@ final class RulesReader {
   private final Map<String, Stage> stages = new LinkedHashMap<>();
   private final Map<String, MeterKind> meterKinds = new LinkedHashMap<>();
   private final Map<String, Check> checks = new LinkedHashMap<>();
+  private final Set<String> ids = new LinkedHashSet<>();
   private final List<Dependency> dependencies = new ArrayList<>();
 
   RulesReader(
@@ -63,9 +67,17 @@ final class RulesReader {
     List<RulesetFile> all = new ArrayList<>(common);
     all.add(profile);
     all.forEach(file -> citations.declare(file.sources()));
-    common.forEach(file -> declare(file.parameters(), parameters, "parameter"));
+    common.forEach(
+        file ->
+            file.parameters()
+                .forEach((given, e) -> putOnce(parameters, given, e, "parameter", e.at())));
     all.forEach(this::readValues);
-    parameters.forEach(this::demandValue);
+    parameters.forEach((given, entry) -> demandValue(given, entry, all));
+    if (!complaints.isEmpty()) {
+      // Formulas that use a name without a value would be complained about for nothing.
+      return Optional.empty();
+    }
+    all.forEach(file -> ids.addAll(file.checks().keySet()));
     all.forEach(this::readSteps);
     all.forEach(file -> file.checks().forEach(this::readCheck));
     new Order(checks, complaints).verify();
@@ -88,20 +100,17 @@ final class RulesReader {
     return Optional.of(rules);
   }
 
-  private <T> void declare(Map<String, T> from, Map<String, T> into, String what) {
-    from.forEach((name, entry) -> putOnce(into, name, entry, what));
-  }
-
-  private <T> void putOnce(Map<String, T> into, String name, T entry, String what) {
+  private <T> void putOnce(Map<String, T> into, String name, T entry, String what, Position at) {
     if (into.putIfAbsent(name, entry) != null) {
-      complaints.add(profile.at(), "the " + what + " `" + name + "` is given twice", "one of them");
+      complaints.add(at, "the " + what + " `" + name + "` is given twice", "one of them");
     }
   }
 
   private void readValues(RulesetFile file) {
     file.limits().forEach(this::readLimit);
     file.tables().forEach(this::readTable);
-    file.stages().forEach((id, entry) -> putOnce(stages, id, stage(id, entry), "stage"));
+    file.stages()
+        .forEach((id, entry) -> putOnce(stages, id, stage(id, entry), "stage", entry.title().at()));
     file.meterKinds().forEach(this::readMeterKind);
     file.depends().forEach(this::readDependency);
   }
@@ -131,23 +140,28 @@ final class RulesReader {
             entry.value().value(),
             citation.get(),
             entry.at());
-    putOnce(limits, name, limit, "limit");
+    putOnce(limits, name, limit, "limit", entry.at());
   }
 
   private void readTable(String name, TableEntry entry) {
     new TableReader(vocabulary, citations, wording, adjustment, complaints)
         .read(name, entry, Optional.ofNullable(parameters.get(name)))
-        .ifPresent(table -> putOnce(tables, name, table, "table"));
+        .ifPresent(table -> putOnce(tables, name, table, "table", entry.at()));
   }
 
   /** A profile leaves no parameter of the common rules without a value. */
-  private void demandValue(String name, ParameterEntry entry) {
-    boolean given = entry.key() == null ? limits.containsKey(name) : tables.containsKey(name);
+  private void demandValue(String name, ParameterEntry entry, List<RulesetFile> files) {
+    boolean isLimit = entry.key() == null;
+    boolean given =
+        files.stream()
+            .anyMatch(
+                file ->
+                    isLimit ? file.limits().containsKey(name) : file.tables().containsKey(name));
     if (!given) {
       complaints.add(
           profile.at(),
           "no value for `" + name + "` (" + entry.title().value() + ")",
-          entry.key() == null ? "`" + name + "` under `limits`" : "`" + name + "` under `tables`");
+          "`" + name + (isLimit ? "` under `limits`" : "` under `tables`"));
     }
   }
 
@@ -171,7 +185,8 @@ final class RulesReader {
         meterKinds,
         name,
         new MeterKind(name, entry.title().value(), standing, functions),
-        "kind of meter");
+        "kind of meter",
+        entry.title().at());
   }
 
   private List<MeterRange> ranges(List<RangeEntry> entries) {
@@ -223,12 +238,12 @@ final class RulesReader {
         .forEach(
             (name, entry) ->
                 CheckReader.step(name, entry, scope, complaints)
-                    .ifPresent(step -> putOnce(steps, name, step, "step")));
+                    .ifPresent(step -> putOnce(steps, name, step, "step", entry.is().at())));
     file.statements()
         .forEach(
             (name, entry) ->
                 CheckReader.statement(name, entry, scope, complaints)
-                    .ifPresent(step -> putOnce(steps, name, step, "statement")));
+                    .ifPresent(step -> putOnce(steps, name, step, "statement", entry.is().at())));
   }
 
   private void readCheck(String id, CheckEntry entry) {
@@ -241,9 +256,10 @@ final class RulesReader {
                         text,
                         vocabulary.listedKinds().stream().map(Kind::name).toList()));
     wording.oneOf("stage", entry.stage(), stages.keySet());
+    entry.requires().forEach(text -> wording.oneOf("check", text, ids));
     new CheckReader(scope(over), citations, wording, complaints)
         .read(id, entry, over)
-        .ifPresent(check -> putOnce(checks, id, check, "check"));
+        .ifPresent(check -> putOnce(checks, id, check, "check", entry.at()));
   }
 
   private CheckScope scope(Optional<String> over) {

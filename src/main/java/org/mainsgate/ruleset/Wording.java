@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.quantity.Accuracy;
 import org.mainsgate.quantity.Dimension;
@@ -52,7 +53,7 @@ public final class Wording {
 
   /** What a word stands for, if it is one of these. */
   public <T> Optional<T> oneOf(String thing, Text text, Map<String, T> valid) {
-    return oneOf(thing, text, valid.keySet()).map(valid::get);
+    return oneOf(thing, text, new TreeSet<>(valid.keySet())).map(valid::get);
   }
 
   /** Whether the text says yes; it may say only yes or no. */

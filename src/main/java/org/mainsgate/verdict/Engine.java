@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.mainsgate.formula.Listing;
-import org.mainsgate.quantity.Truth;
 import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.CheckScope;
 import org.mainsgate.ruleset.Rules;
@@ -104,7 +103,7 @@ public final class Engine {
      */
     private Finding open(Check check, String kind, Evidence.Listed list) {
       Known anything = known.with(CheckScope.ITEM, NOBODY);
-      if (Findings.applies(check, anything) == Truth.NOT_MET) {
+      if (new Findings(rules, evidence, check, NOBODY, anything).neverApplies()) {
         return Findings.notApplicable(check, kind, plural(kind), anything);
       }
       return Findings.openList(check, kind, plural(kind), list);

@@ -45,7 +45,7 @@ final class Findings {
     this.facts = facts;
   }
 
-  static Truth applies(Check check, Known facts) {
+  private static Truth applies(Check check, Known facts) {
     return check.applies().map(formula -> formula.evaluate(facts)).orElse(Truth.MET);
   }
 
@@ -81,11 +81,14 @@ final class Findings {
 
   Finding make(List<Check> waiting, Optional<Judged> judged) {
     Draft draft = new Draft(check, thing, evidence.title(thing));
-    Truth applies = applies(check, facts);
-    if (applies == Truth.NOT_MET) {
+    if (neverApplies()) {
       return draft.because(why(check, facts)).finish(Outcome.NOT_APPLICABLE);
     }
     draft.inputs(inputs());
+    Truth applies = applies(check, facts);
+    if (applies == Truth.NOT_MET) {
+      return unconfirmedApplicability(draft);
+    }
     if (applies == Truth.UNDECIDED) {
       return unknownApplicability(draft);
     }
@@ -95,7 +98,7 @@ final class Findings {
     remarks(draft);
     if (truth == Truth.NOT_MET) {
       draft.remedy(remedy());
-      if (check.consequence() == Check.Consequence.FAIL && unconfirmed(requirement()).isEmpty()) {
+      if (check.consequence() == Check.Consequence.FAIL && isConfirmed()) {
         return draft.finish(Outcome.FAIL);
       }
     }
@@ -124,6 +127,12 @@ final class Findings {
       draft.hold(Reason.NOT_MET, "the requirement is not met");
       draft.settle("Put it right, and record it again");
     }
+  }
+
+  private Finding unconfirmedApplicability(Draft draft) {
+    draft.limits(used(check.applies().map(List::of).orElse(List.of())));
+    new Objections(draft, List.of()).unconfirmedLimits();
+    return draft.finish(Outcome.HOLD);
   }
 
   private Finding unknownApplicability(Draft draft) {
@@ -244,8 +253,19 @@ final class Findings {
         table.citation(use.rowId()));
   }
 
-  private List<Finding.Used> unconfirmed(TruthFormula formula) {
-    return used(List.of(formula)).stream().filter(used -> used.citation().isUnconfirmed()).toList();
+  /** Whether the check is certainly about something else, and no value from memory says so. */
+  boolean neverApplies() {
+    return applies(check, facts) == Truth.NOT_MET
+        && check.applies().map(this::isConfirmed).orElse(true);
+  }
+
+  /** Whether the requirement, and that it applies, rest on confirmed values. */
+  private boolean isConfirmed() {
+    return isConfirmed(requirement()) && check.applies().map(this::isConfirmed).orElse(true);
+  }
+
+  private boolean isConfirmed(TruthFormula formula) {
+    return used(List.of(formula)).stream().noneMatch(used -> used.citation().isUnconfirmed());
   }
 
   private void remarks(Draft draft) {
