@@ -6,6 +6,8 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import org.mainsgate.report.Palette;
 import org.mainsgate.source.Visible;
 import picocli.CommandLine;
@@ -36,6 +38,7 @@ public final class App {
     PrintWriter complaints = new PrintWriter(err, true, StandardCharsets.UTF_8);
     CommandLine line =
         new CommandLine(new TopCommand(), new Commands(this))
+            .registerConverter(LocalDate.class, App::day)
             .setOut(screen)
             .setErr(complaints)
             .setUsageHelpWidth(80)
@@ -46,6 +49,15 @@ public final class App {
     out.flush();
     err.flush();
     return code;
+  }
+
+  private static LocalDate day(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw new CommandLine.TypeConversionException(
+          "`" + Visible.text(text) + "` is no day; write it as `2026-11-25`");
+    }
   }
 
   /** A disk that fails is the person's to know; anything else is a defect of ours. */

@@ -45,7 +45,7 @@ final class CheckCommand implements Callable<Integer> {
 
   private Exit print(Judging judging) {
     if (json) {
-      app.out().print(Json.of(judging.setting(), judging.dossiers()));
+      app.out().print(Json.of(judging.setting(), judging.dossiers(), judging.unreadable()));
     } else {
       app.out().print(judging.screen(app.palette()));
     }

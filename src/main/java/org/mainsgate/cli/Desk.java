@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
@@ -93,7 +94,7 @@ final class Desk {
   }
 
   /** The instruments that were asked for and can be read, judged; complaints about the others. */
-  List<Dossier> dossiers(List<String> tags, Setting setting, Complaints complaints) {
+  List<Dossier> dossiers(List<String> tags, Setting setting, Consumer<String> unreadable) {
     List<Dossier> dossiers = new ArrayList<>();
     folder.notes().forEach(note -> app.err().println("note: " + note));
     for (StoredInstrument stored : folder.instruments(tags, bench, records)) {
@@ -107,7 +108,7 @@ final class Desk {
                       .forEach(
                           visit ->
                               RecordReader.notAfter(visit, setting.on(), stored.complaints())));
-      complain(stored, complaints);
+      complain(stored, unreadable);
       if (stored.complaints().isEmpty()) {
         stored.record().ifPresent(record -> dossiers.add(dossier(record, stored, setting)));
       }
@@ -115,12 +116,14 @@ final class Desk {
     return dossiers;
   }
 
-  private void complain(StoredInstrument stored, Complaints complaints) {
+  private void complain(StoredInstrument stored, Consumer<String> unreadable) {
     if (stored.altered()) {
       app.err().println(stored.tag() + ": a closed visit is not as it was closed; no verdict");
     }
     app.err().print(stored.complaints().renderAll());
-    stored.complaints().sorted().forEach(found -> complaints.add(found.at(), found.what()));
+    if (!stored.complaints().isEmpty()) {
+      unreadable.accept(stored.tag());
+    }
   }
 
   private Dossier dossier(InstrumentRecord record, StoredInstrument stored, Setting setting) {
@@ -141,7 +144,11 @@ final class Desk {
   private Optional<Picture> picture(String tag, String path) {
     Complaints complaints = new Complaints();
     Optional<StoredFile> file = folder.file("instruments/" + tag + "/" + path, complaints);
-    complaints.sorted().forEach(found -> app.err().println("note: no picture: " + found.what()));
+    complaints
+        .sorted()
+        .forEach(
+            found ->
+                app.err().println("note: " + tag + ": no picture `" + path + "`: " + found.what()));
     return file.flatMap(found -> Picture.of(found.bytes()));
   }
 }

@@ -1,5 +1,6 @@
 package org.mainsgate.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.mainsgate.report.Dossier;
@@ -15,13 +16,14 @@ import org.mainsgate.source.Position;
  *
  * @param setting what it was judged under
  * @param dossiers the instruments that could be read
- * @param unreadable whether any could not
+ * @param unreadable the tags of those that could not
  */
-record Judging(Setting setting, List<Dossier> dossiers, boolean unreadable) {
+record Judging(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
 
   /** Keeps the dossiers as they are. */
   Judging {
     dossiers = List.copyOf(dossiers);
+    unreadable = List.copyOf(unreadable);
   }
 
   /** Judges what was asked for; empty if nothing could be judged at all, after complaints. */
@@ -33,9 +35,9 @@ record Judging(Setting setting, List<Dossier> dossiers, boolean unreadable) {
   private static Judging judge(Desk desk, BenchOptions asked, Stage stage) {
     Setting setting =
         new Setting(desk.bench(), desk.rules(), asked.profile != null, stage, desk.day(asked.on));
-    Complaints complaints = new Complaints();
-    List<Dossier> dossiers = desk.dossiers(asked.tags, setting, complaints);
-    return new Judging(setting, dossiers, !complaints.isEmpty());
+    List<String> unreadable = new ArrayList<>();
+    List<Dossier> dossiers = desk.dossiers(asked.tags, setting, unreadable::add);
+    return new Judging(setting, dossiers, unreadable);
   }
 
   private static Optional<Stage> stage(App app, Desk desk, BenchOptions asked) {
@@ -58,12 +60,12 @@ record Judging(Setting setting, List<Dossier> dossiers, boolean unreadable) {
     Screen screen = new Screen(palette);
     StringBuilder text = new StringBuilder();
     dossiers.forEach(dossier -> text.append(screen.instrument(dossier)));
-    return text.append(screen.summary(setting, dossiers)).toString();
+    return text.append(screen.summary(setting, dossiers, unreadable)).toString();
   }
 
   /** The worst of all. */
   Exit exit() {
-    Exit worst = unreadable ? Exit.UNUSABLE : Exit.PASS;
+    Exit worst = unreadable.isEmpty() ? Exit.PASS : Exit.UNUSABLE;
     for (Dossier dossier : dossiers) {
       worst = worst.worse(Exit.of(dossier.assessment().verdict()));
     }

@@ -32,7 +32,7 @@ final class Voiding {
         String kind = kind(instrument.things(), work.on());
         dependencies.stream()
             .filter(found -> found.on().equals(kind))
-            .filter(found -> found.does().map(act -> act.equals(work.act())).orElse(true))
+            .filter(found -> found.does().isEmpty() || found.does().contains(work.act()))
             .forEach(found -> cuts.add(new Cut(visit, work, kind, found)));
       }
     }

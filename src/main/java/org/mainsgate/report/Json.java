@@ -33,14 +33,18 @@ public final class Json {
 
   private Json() {}
 
-  /** The verdicts on instruments that were judged under one setting, in their order. */
-  public static String of(Setting setting, List<Dossier> dossiers) {
+  /**
+   * The verdicts on instruments that were judged under one setting, in their order.
+   *
+   * @param unreadable the tags of those whose record can't be used
+   */
+  public static String of(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
     Json json = new Json();
-    json.bench(setting, dossiers);
+    json.bench(setting, dossiers, unreadable);
     return json.out.toString();
   }
 
-  private void bench(Setting setting, List<Dossier> dossiers) {
+  private void bench(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
     out.open()
         .number("format", 1)
         .text("on", setting.on().toString())
@@ -52,15 +56,18 @@ public final class Json {
         .text("identity", setting.rules().identity())
         .close()
         .text("stage", setting.stage().id())
-        .text("verdict", worst(dossiers).word());
+        .text("verdict", worst(dossiers, unreadable).word())
+        .list("unreadable", unreadable, out::text);
     out.list("instruments", dossiers, this::instrument).close();
   }
 
-  /** The worst verdict; nothing judged is not a pass. */
-  static Verdict worst(List<Dossier> dossiers) {
+  /** The worst verdict; nothing judged, or something that can't be read, is not a pass. */
+  static Verdict worst(List<Dossier> dossiers, List<String> unreadable) {
+    Verdict least = unreadable.isEmpty() ? Verdict.PASS : Verdict.HOLD;
     return dossiers.stream()
         .map(dossier -> dossier.assessment().verdict())
         .reduce(Verdict::worse)
+        .map(least::worse)
         .orElse(Verdict.HOLD);
   }
 

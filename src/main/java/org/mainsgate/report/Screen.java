@@ -2,6 +2,7 @@ package org.mainsgate.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Stage;
@@ -46,10 +47,14 @@ public final class Screen {
   }
 
   /** What stands below the last instrument: all verdicts, the rules, and what they don't reach. */
-  public String summary(Setting setting, List<Dossier> dossiers) {
+  public String summary(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
     Lines lines = new Lines();
     int widest =
-        dossiers.stream().mapToInt(d -> Visible.width(d.instrument().tag())).max().orElse(0);
+        Stream.concat(
+                dossiers.stream().map(dossier -> dossier.instrument().tag()), unreadable.stream())
+            .mapToInt(Visible::width)
+            .max()
+            .orElse(0);
     for (Dossier dossier : dossiers) {
       Outcome outcome = outcome(dossier.assessment().verdict());
       String tag = dossier.instrument().tag();
@@ -60,7 +65,11 @@ public final class Screen {
           widest + 2 + SIGN + outcome.word().length() + 2,
           dossier.instrument().what());
     }
-    if (!dossiers.isEmpty()) {
+    for (String tag : unreadable) {
+      String pad = " ".repeat(widest - Visible.width(tag) + 2);
+      lines.add(0, tag + pad + "|?| ", widest + 2 + SIGN, "no verdict: its record can't be used");
+    }
+    if (!dossiers.isEmpty() || !unreadable.isEmpty()) {
       lines.blank();
     }
     rules(lines, setting);
@@ -170,6 +179,9 @@ public final class Screen {
             + rules.identity().substring(0, Math.min(IDENTITY, rules.identity().length())));
     if (setting.whatIf()) {
       lines.add(0, "What if: these are not the rules that the bench names.");
+    }
+    if (rules.fromFile()) {
+      lines.add(0, "The profile is a file, not one that the program carries.");
     }
   }
 

@@ -74,9 +74,17 @@ final class SheetWriter {
   }
 
   private List<String> warnings() {
-    return setting.whatIf()
-        ? List.of("What if: this report uses other rules than those that the bench names.")
-        : List.of();
+    List<String> warnings = new ArrayList<>();
+    if (setting.whatIf()) {
+      warnings.add("What if: this report uses other rules than those that the bench names.");
+    }
+    if (setting.rules().fromFile()) {
+      warnings.add(
+          "The profile is a file ("
+              + setting.rules().profile()
+              + "), not one that the program carries. Compare the identity of its rules.");
+    }
+    return warnings;
   }
 
   private List<Sheet.Line> identity(Instrument instrument) {

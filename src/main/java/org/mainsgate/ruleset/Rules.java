@@ -91,6 +91,11 @@ public record Rules(
     return Optional.ofNullable(stages.get(id));
   }
 
+  /** Whether the profile is a file, not one that the program carries. */
+  public boolean fromFile() {
+    return profile.endsWith(".yaml");
+  }
+
   /** The first stage: the one that is judged unless another is asked for. */
   public Stage firstStage() {
     return stages.values().iterator().next();

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import org.mainsgate.formula.Meaning;
 import org.mainsgate.formula.Table;
 import org.mainsgate.quantity.MeterRange;
@@ -222,14 +221,12 @@ final class RulesReader {
     valid.addAll(vocabulary.listedKinds().stream().map(Kind::name).toList());
     List<String> voids = new ArrayList<>();
     entry.voids().forEach(text -> wording.oneOf("property", text, valid).ifPresent(voids::add));
-    @Nullable Text does = entry.does();
-    if (does != null) {
-      wording.oneOf("act", does, vocabulary.acts().keySet());
-    }
-    on.ifPresent(
-        kind ->
-            dependencies.add(
-                new Dependency(kind, Optional.ofNullable(does).map(Text::value), voids)));
+    List<String> does = new ArrayList<>();
+    entry
+        .does()
+        .forEach(
+            text -> wording.oneOf("act", text, vocabulary.acts().keySet()).ifPresent(does::add));
+    on.ifPresent(kind -> dependencies.add(new Dependency(kind, does, voids)));
   }
 
   private void readSteps(RulesetFile file) {

@@ -74,7 +74,7 @@ record RulesetFile(
   record StageEntry(
       Text title, Text clears, Text says, Text pass, Text hold, Text fail, List<Text> cautions) {}
 
-  record DependsEntry(Text on, @Nullable Text does, List<Text> voids) {}
+  record DependsEntry(Text on, List<Text> does, List<Text> voids) {}
 
   record CheckEntry(
       Text title,

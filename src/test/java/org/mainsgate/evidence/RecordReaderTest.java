@@ -138,7 +138,7 @@ class RecordReaderTest {
   void unknownIsEveryCandidate() {
     Value value = Paper.onTheCase("part_path: unknown").value();
     assertEquals(
-        Set.of("bonded", "double_insulated", "signal_common", "floating"),
+        Set.of("bonded", "double_insulated", "signal_common", "floating", "live_chassis"),
         ((Value.Names) value).candidates());
   }
 

@@ -436,7 +436,7 @@ final class Laws {
             List.of(),
             List.of(),
             Optional.empty());
-    return Json.of(setting, List.of(dossier));
+    return Json.of(setting, List.of(dossier), List.of());
   }
 
   static void orderFree(Judge judge, Random random) {

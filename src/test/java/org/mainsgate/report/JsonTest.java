@@ -12,25 +12,28 @@ class JsonTest {
 
   @Test
   void aBenchIsWrittenInAFixedOrder() throws IOException {
-    Golden.check("bench.json", Json.of(Samples.setting(), List.of(Samples.near())));
+    Golden.check("bench.json", Json.of(Samples.setting(), List.of(Samples.near()), List.of()));
   }
 
   @Test
   void nothingRecordedIsWrittenAsOpenEnds() throws IOException {
-    Golden.check("blank.json", Json.of(Samples.setting(), List.of(Samples.blank())));
+    Golden.check("blank.json", Json.of(Samples.setting(), List.of(Samples.blank()), List.of()));
   }
 
   @Test
   void theSameDossierGivesTheSameText() {
     assertEquals(
-        Json.of(Samples.setting(), List.of(Samples.unearthed())),
-        Json.of(Samples.setting(), List.of(Samples.unearthed())));
+        Json.of(Samples.setting(), List.of(Samples.unearthed()), List.of()),
+        Json.of(Samples.setting(), List.of(Samples.unearthed()), List.of()));
   }
 
   @Test
   void noInstrumentIsNoPass() {
-    assertEquals(Verdict.HOLD, Json.worst(List.of()));
-    assertTrue(Json.of(Samples.setting(), List.of()).endsWith("\"instruments\": []\n}\n"));
+    assertEquals(Verdict.HOLD, Json.worst(List.of(), List.of()));
+    assertEquals(Verdict.HOLD, Json.worst(List.of(Samples.sound()), List.of("NL-99")));
+    assertEquals(Verdict.PASS, Json.worst(List.of(Samples.sound()), List.of()));
+    assertTrue(
+        Json.of(Samples.setting(), List.of(), List.of()).endsWith("\"instruments\": []\n}\n"));
   }
 
   @Test

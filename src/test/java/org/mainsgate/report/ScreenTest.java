@@ -46,7 +46,9 @@ class ScreenTest {
     Golden.check(
         "summary.txt",
         screen.summary(
-            Samples.setting(), List.of(Samples.near(), Samples.unearthed(), Samples.sound())));
+            Samples.setting(),
+            List.of(Samples.near(), Samples.unearthed(), Samples.sound()),
+            List.of("NL-99")));
   }
 
   @Test

@@ -83,7 +83,8 @@ class SheetTest {
             dossier.photo());
     assertEquals(List.of(), Sheet.of(dossier).warnings());
     assertEquals(1, Sheet.of(whatIf).warnings().size());
-    assertTrue(new Screen(Palette.NONE).summary(other, List.of(whatIf)).contains("What if"));
+    assertTrue(
+        new Screen(Palette.NONE).summary(other, List.of(whatIf), List.of()).contains("What if"));
   }
 
   @Test

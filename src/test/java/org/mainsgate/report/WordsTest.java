@@ -46,8 +46,8 @@ class WordsTest {
       assertSilent(screen.instrument(dossier));
       assertSilent(pdf.page(Sheet.of(dossier)));
     }
-    assertSilent(screen.summary(Samples.setting(), all));
-    assertSilent(Json.of(Samples.setting(), all));
+    assertSilent(screen.summary(Samples.setting(), all, List.of()));
+    assertSilent(Json.of(Samples.setting(), all, List.of()));
   }
 
   @Test
