@@ -68,11 +68,6 @@ public final class NumberFormula {
     return TruthFormula.rows(node, facts);
   }
 
-  /** What raising a limit does to the value; see {@link TruthFormula#sign}. */
-  public Sign sign(String limit) {
-    return node.sign(limit);
-  }
-
   NumberNode node() {
     return node;
   }
