@@ -72,6 +72,48 @@ class BadInputTest {
   }
 
   @Test
+  void aRulesetThatCantBeUsedIsComplainedAbout() {
+    ruleset("a-check-that-passes-on-no-evidence", "1 < 2", "");
+    ruleset("a-check-that-fails-on-no-evidence", "2 < 1", "");
+    ruleset("volts-plus-ohms", "rated_voltage + house_limit <= rated_voltage", "");
+    ruleset("two-hundred-levels", "(".repeat(200) + "class is I" + ")".repeat(200), "");
+    ruleset("a-circle-of-prerequisites", "class is I", "    requires: [house-rule]\n");
+    ruleset("a-bare-limit", "rated_power <= 100 VA", "");
+    Golden.check("cli/bad-ruleset", complaints);
+  }
+
+  /** A profile like `gb` with one more check, and a limit in ohms. */
+  private void ruleset(String name, String requirement, String more) {
+    String gb = read(Path.of("rulesets/2026.1/profiles/gb.yaml"));
+    String text =
+        gb.replace(
+                "limits:\n",
+                """
+                limits:
+                  house_limit: {value: 1 Ω, source: practice, standing: common practice}
+                """)
+            + """
+
+            checks:
+              house-rule:
+                title: A rule of the house
+                protects: from nothing
+                stage: lead-and-earth
+            """
+            + more
+            + "    requirement: "
+            + requirement
+            + """
+
+                consequence: fail
+                source: {of: practice, standing: common practice}
+            """;
+    Path file = Path.of("target", "house.yaml");
+    write(file, text);
+    complaints.put(name, refused("rules", "check", file));
+  }
+
+  @Test
   void aPlaceWhereNothingCanBeReadIsComplainedAbout() throws IOException {
     complaints.put("no-such-folder", refused("check", folder.resolve("nowhere")));
     Path file = Files.writeString(folder.resolve("file"), "no folder");
