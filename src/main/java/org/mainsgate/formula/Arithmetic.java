@@ -3,7 +3,7 @@ package org.mainsgate.formula;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Interval;
 
-/** An operation on two numbers, in doubles rounded outward, in exact rationals and on signs. */
+/** An operation on two numbers, in doubles rounded outward and in exact rationals. */
 enum Arithmetic {
   PLUS("add") {
     @Override

@@ -3,7 +3,7 @@ package org.mainsgate.formula;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Interval;
 
-/** A function of one number, in doubles rounded outward, in exact rationals and on signs. */
+/** A function of one number, in doubles rounded outward and in exact rationals. */
 enum Function {
   MINUS,
   SQRT,

@@ -48,11 +48,8 @@ final class Shop implements Scope {
 
   private Shop(Map<String, String> variables) {
     this.variables = variables;
-    for (String plain : List.of("a", "b", "c", "d")) {
+    for (String plain : List.of("a", "b", "c", "d", "e", "f")) {
       quantity(plain, "1");
-    }
-    for (String positive : List.of("e", "f")) {
-      quantity(positive, "1");
     }
     quantity("earth_resistance", "Ω");
     quantity("earth_resistance.test_current", "A");
@@ -64,7 +61,6 @@ final class Shop implements Scope {
     varies("supply", "V");
     limit("low", "1", "1");
     limit("high", "2", "1");
-    limit("debt", "-2", "1");
     limit("base", "0.1", "Ω");
     limit("rise", "5", "K");
     limit("hot", "40", "°C");
@@ -104,12 +100,6 @@ final class Shop implements Scope {
     Unit found = unit(unit);
     ExactInterval si = ExactInterval.point(found.toSi(Rational.of(value)));
     meanings.put(name, new Meaning.Limit(name, si, found));
-    return this;
-  }
-
-  /** Gives a plain limit another value. */
-  Shop limit(String name, Rational value) {
-    meanings.put(name, new Meaning.Limit(name, ExactInterval.point(value), PLAIN));
     return this;
   }
 
