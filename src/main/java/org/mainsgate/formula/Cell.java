@@ -59,6 +59,16 @@ record Cell(Table table, Table.Column column, Key key) implements NumberNode {
   }
 
   @Override
+  public Signs signs() {
+    return table.signs(column.name()).orUnknown();
+  }
+
+  @Override
+  public Sign sign(String limit) {
+    return key instanceof ByNumber by ? by.number().sign(limit).unclear() : Sign.ABSENT;
+  }
+
+  @Override
   public void rows(Facts facts, Consumer<RowUse> rows) {
     NumberNode.super.rows(facts, rows);
     touched(facts).rows().forEach(row -> rows.accept(new RowUse(table.name(), row.id())));

@@ -5,8 +5,9 @@ import java.util.Set;
 /**
  * What is known, asked one reference at a time.
  *
- * <p>Never a refusal: of what is not recorded the answer is everything that it can be. The same
- * question always gets the same answer.
+ * <p>Never a refusal: of what is not recorded the answer is everything that it can be. Numbers lie
+ * within the {@code possible} of their {@link Meaning.Quantity}. The same question always gets the
+ * same answer.
  */
 public interface Facts {
   /** The values that a measured or marked number can have. */

@@ -9,9 +9,12 @@ public sealed interface Meaning {
   /**
    * A number that a person measures or reads off.
    *
+   * @param possible every value that it can have at all, in SI units; lets the effect of a limit be
+   *     shown through a product (a length is never negative)
    * @param unit the unit it is printed in
    */
-  record Quantity(Reference reference, Dimension dimension, Nature nature, Unit unit)
+  record Quantity(
+      Reference reference, Dimension dimension, Nature nature, ExactInterval possible, Unit unit)
       implements Meaning {}
 
   /** An observation with named values. */

@@ -21,6 +21,9 @@ interface Node {
     return Optional.empty();
   }
 
+  /** What raising a limit does to this part. */
+  Sign sign(String limit);
+
   /** Names the rows of tables that the facts lead to. */
   default void rows(Facts facts, Consumer<RowUse> rows) {
     parts().forEach(part -> part.rows(facts, rows));

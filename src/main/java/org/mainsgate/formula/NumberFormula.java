@@ -68,6 +68,11 @@ public final class NumberFormula {
     return TruthFormula.rows(node, facts);
   }
 
+  /** What raising a limit does to the value; see {@link TruthFormula#sign}. */
+  public Sign sign(String limit) {
+    return node.sign(limit);
+  }
+
   NumberNode node() {
     return node;
   }

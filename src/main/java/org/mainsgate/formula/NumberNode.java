@@ -30,6 +30,11 @@ sealed interface NumberNode extends Node
    */
   ExactInterval exact(Facts facts);
 
+  /**
+   * The signs that the value can have under any facts, with the limits moved but not their signs.
+   */
+  Signs signs();
+
   /** The unit to print it in, where a part of it suggests one. */
   default Optional<Unit> unit() {
     return Optional.empty();
@@ -50,6 +55,16 @@ sealed interface NumberNode extends Node
     @Override
     public ExactInterval exact(Facts facts) {
       return value.exact();
+    }
+
+    @Override
+    public Signs signs() {
+      return Signs.of(value.exact());
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return Sign.ABSENT;
     }
   }
 
@@ -78,6 +93,16 @@ sealed interface NumberNode extends Node
     @Override
     public ExactInterval exact(Facts facts) {
       return value.exact();
+    }
+
+    @Override
+    public Signs signs() {
+      return Signs.of(value.exact());
+    }
+
+    @Override
+    public Sign sign(String name) {
+      return name.equals(limit.name()) ? Sign.RAISES : Sign.ABSENT;
     }
 
     @Override
@@ -111,6 +136,16 @@ sealed interface NumberNode extends Node
     @Override
     public ExactInterval exact(Facts facts) {
       return facts.number(quantity.reference()).exact();
+    }
+
+    @Override
+    public Signs signs() {
+      return Signs.of(quantity.possible());
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return Sign.ABSENT;
     }
 
     @Override
@@ -152,6 +187,16 @@ sealed interface NumberNode extends Node
     }
 
     @Override
+    public Signs signs() {
+      return Signs.of(quantity.possible());
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return Sign.ABSENT;
+    }
+
+    @Override
     public Optional<Unit> unit() {
       return Optional.of(quantity.unit());
     }
@@ -173,6 +218,16 @@ sealed interface NumberNode extends Node
     @Override
     public ExactInterval exact(Facts facts) {
       return operator.exact(left.exact(facts), right.exact(facts));
+    }
+
+    @Override
+    public Signs signs() {
+      return operator.signs(left.signs(), right.signs());
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return operator.slope(left.sign(limit), right.sign(limit), left.signs(), right.signs());
     }
 
     @Override
@@ -202,6 +257,16 @@ sealed interface NumberNode extends Node
     @Override
     public ExactInterval exact(Facts facts) {
       return function.exact(argument.exact(facts));
+    }
+
+    @Override
+    public Signs signs() {
+      return function.signs(argument.signs());
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return function.slope(argument.sign(limit), argument.signs());
     }
 
     @Override
@@ -256,6 +321,17 @@ sealed interface NumberNode extends Node
     }
 
     @Override
+    public Signs signs() {
+      Signs one = body.signs();
+      return one.plus(one).or(one).or(Signs.ZERO).orUnknown();
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return body.sign(limit);
+    }
+
+    @Override
     public void rows(Facts facts, Consumer<RowUse> rows) {
       for (String item : facts.items(binding.kind()).items()) {
         body.rows(facts.with(binding.variable(), item), rows);
@@ -297,6 +373,16 @@ sealed interface NumberNode extends Node
     @Override
     public ExactInterval exact(Facts facts) {
       return inner().exact(facts);
+    }
+
+    @Override
+    public Signs signs() {
+      return inner().signs();
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return inner().sign(limit);
     }
 
     @Override

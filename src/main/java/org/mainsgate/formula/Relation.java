@@ -21,6 +21,11 @@ enum Relation {
     return symbol;
   }
 
+  /** Whether a greater left side makes the comparison easier to meet. */
+  boolean favoursLeft() {
+    return this == AT_LEAST || this == MORE_THAN;
+  }
+
   Truth fast(Interval left, Interval right) {
     return switch (this) {
       case AT_MOST -> left.atMost(right);

@@ -184,4 +184,9 @@ public record Table(String name, String title, Key key, List<Column> columns, Li
   private Row last() {
     return rows.get(rows.size() - 1);
   }
+
+  /** The signs of a column's cells. */
+  Signs signs(String column) {
+    return rows.stream().map(row -> Signs.of(row.cell(column))).reduce(Signs::or).orElse(Signs.ANY);
+  }
 }

@@ -80,6 +80,17 @@ public final class TruthFormula {
     return rows(node, facts);
   }
 
+  /**
+   * Whether a raised limit lets the statement be met more easily or less, under any facts.
+   *
+   * <p>Holds while every limit keeps its sign (above zero, zero, below zero) and numbers lie within
+   * their {@code possible}. {@link Sign#MIXED} where that can't be shown: behind a factor whose
+   * sign is not known, in the key of a table, under a root that might be of a negative number.
+   */
+  public Sign sign(String limit) {
+    return node.sign(limit);
+  }
+
   static Set<RowUse> rows(Node node, Facts facts) {
     Set<RowUse> rows = new LinkedHashSet<>();
     node.rows(facts, rows::add);

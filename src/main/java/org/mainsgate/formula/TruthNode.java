@@ -103,6 +103,13 @@ sealed interface TruthNode extends Node {
           .ifPresent(binding -> grounds.accept(new Ground.OpenList(items, binding.kind())));
       part.parts().forEach(below -> openLists(below, facts, items, grounds));
     }
+
+    @Override
+    public Sign sign(String limit) {
+      Sign ofLeft = left.value().sign(limit);
+      Sign ofRight = right.value().sign(limit);
+      return relation.favoursLeft() ? ofLeft.join(ofRight.flip()) : ofLeft.flip().join(ofRight);
+    }
   }
 
   /** That an observation is one of the wanted values, or is none of them. */
@@ -132,6 +139,11 @@ sealed interface TruthNode extends Node {
     public void explain(Facts facts, Map<String, String> items, Consumer<Ground> grounds) {
       List<String> possible = inOrder(observation, candidates(observation, facts));
       grounds.accept(new Ground.Choice(items, text, possible, negated, wanted, truth(facts)));
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return Sign.ABSENT;
     }
   }
 
@@ -165,6 +177,11 @@ sealed interface TruthNode extends Node {
       List<String> ofRight = inOrder(right, candidates(right, facts));
       grounds.accept(new Ground.Choice(items, text, ofLeft, negated, ofRight, truth(facts)));
     }
+
+    @Override
+    public Sign sign(String limit) {
+      return Sign.ABSENT;
+    }
   }
 
   /** Two statements joined by a word. */
@@ -186,6 +203,12 @@ sealed interface TruthNode extends Node {
       left.explain(facts, items, grounds);
       right.explain(facts, items, grounds);
     }
+
+    @Override
+    public Sign sign(String limit) {
+      Sign first = left.sign(limit);
+      return (connective == Connective.IMPLIES ? first.flip() : first).join(right.sign(limit));
+    }
   }
 
   /** The opposite of a statement. */
@@ -203,6 +226,11 @@ sealed interface TruthNode extends Node {
     @Override
     public void explain(Facts facts, Map<String, String> items, Consumer<Ground> grounds) {
       statement.explain(facts, items, grounds);
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return statement.sign(limit).flip();
     }
   }
 
@@ -252,6 +280,11 @@ sealed interface TruthNode extends Node {
         body.rows(facts.with(binding.variable(), item), rows);
       }
     }
+
+    @Override
+    public Sign sign(String limit) {
+      return body.sign(limit);
+    }
   }
 
   /** A named intermediate statement. */
@@ -278,6 +311,11 @@ sealed interface TruthNode extends Node {
     @Override
     public void explain(Facts facts, Map<String, String> items, Consumer<Ground> grounds) {
       inner().explain(facts, items, grounds);
+    }
+
+    @Override
+    public Sign sign(String limit) {
+      return inner().sign(limit);
     }
   }
 

@@ -13,6 +13,7 @@ import org.mainsgate.formula.Meaning;
 import org.mainsgate.formula.Reference;
 import org.mainsgate.formula.Scope;
 import org.mainsgate.formula.Table;
+import org.mainsgate.quantity.ExactInterval;
 
 /**
  * What the names in a check's formulas mean.
@@ -124,9 +125,15 @@ public final class CheckScope implements Scope {
 
   private static Optional<Meaning> valued(Reference reference, Property property) {
     if (property instanceof Property.Quantity quantity) {
+      ExactInterval possible =
+          quantity.least().map(ExactInterval::atLeast).orElse(ExactInterval.UNBOUNDED);
       return Optional.of(
           new Meaning.Quantity(
-              reference, quantity.unit().dimension(), quantity.nature(), quantity.unit()));
+              reference,
+              quantity.unit().dimension(),
+              quantity.nature(),
+              possible,
+              quantity.unit()));
     }
     if (property instanceof Property.Observation observation) {
       return Optional.of(new Meaning.Observation(reference, observation.values()));

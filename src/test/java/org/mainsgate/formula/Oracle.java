@@ -19,7 +19,7 @@ import org.mainsgate.quantity.Rational;
 record Oracle(World world) {
   private static final Map<String, String> STEPS = Map.of("twice", "a + a", "warm", "a >= low");
   private static final Map<String, Rational> LIMITS =
-      Map.of("low", Rational.of(1), "high", Rational.of(2));
+      Map.of("low", Rational.of(1), "high", Rational.of(2), "debt", Rational.of(-2));
 
   /** The ends of what a number can be; null is endless. */
   private record Ends(@Nullable Rational lo, @Nullable Rational hi) {

@@ -138,9 +138,15 @@ final class RandomFormulas {
     names.addAll(List.of("v.lowest", "v.nominal", "v.highest", "p1.m", "p2.m", "p3.m", "p4.m"));
     Map<String, ExactInterval> numbers = new LinkedHashMap<>();
     for (int i = 0; i < names.size(); i++) {
-      numbers.put(names.get(i), values.get(i));
+      boolean positive = names.get(i).equals("e") || names.get(i).equals("f");
+      numbers.put(names.get(i), positive ? magnitude(values.get(i)) : values.get(i));
     }
     return numbers;
+  }
+
+  /** The part of an interval above zero, or zero: for what is never negative. */
+  private static ExactInterval magnitude(ExactInterval value) {
+    return value.max(ExactInterval.point(Rational.ZERO));
   }
 
   private static Map<String, Set<String>> chosen(List<Set<String>> choices) {

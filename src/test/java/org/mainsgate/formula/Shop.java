@@ -48,19 +48,23 @@ final class Shop implements Scope {
 
   private Shop(Map<String, String> variables) {
     this.variables = variables;
-    for (String plain : List.of("a", "b", "c", "d", "e", "f")) {
-      quantity(plain, "1");
+    for (String plain : List.of("a", "b", "c", "d")) {
+      quantity(plain, "1", ExactInterval.UNBOUNDED);
     }
-    quantity("earth_resistance", "Ω");
-    quantity("earth_resistance.test_current", "A");
-    quantity("core_area", "mm²");
-    quantity("lead_length", "m");
-    quantity("voltage", "V");
-    quantity("ambient", "°C");
+    for (String positive : List.of("e", "f")) {
+      quantity(positive, "1", ExactInterval.atLeast(Rational.ZERO));
+    }
+    quantity("earth_resistance", "Ω", ExactInterval.atLeast(Rational.ZERO));
+    quantity("earth_resistance.test_current", "A", ExactInterval.atLeast(Rational.ZERO));
+    quantity("core_area", "mm²", ExactInterval.atLeast(Rational.ZERO));
+    quantity("lead_length", "m", ExactInterval.atLeast(Rational.ZERO));
+    quantity("voltage", "V", ExactInterval.UNBOUNDED);
+    quantity("ambient", "°C", ExactInterval.atLeast(Rational.ZERO));
     varies("v", "1");
     varies("supply", "V");
     limit("low", "1", "1");
     limit("high", "2", "1");
+    limit("debt", "-2", "1");
     limit("base", "0.1", "Ω");
     limit("rise", "5", "K");
     limit("hot", "40", "°C");
@@ -103,6 +107,12 @@ final class Shop implements Scope {
     return this;
   }
 
+  /** Gives a plain limit another value. */
+  Shop limit(String name, Rational value) {
+    meanings.put(name, new Meaning.Limit(name, ExactInterval.point(value), PLAIN));
+    return this;
+  }
+
   Shop step(String name, String title, String formula) {
     meanings.put(name, new Meaning.Step(name, title, number(formula)));
     return this;
@@ -112,16 +122,19 @@ final class Shop implements Scope {
     meanings.put(name, new Meaning.TruthStep(name, title, truth(formula)));
   }
 
-  private void quantity(String name, String unit) {
+  private void quantity(String name, String unit, ExactInterval possible) {
     Unit found = unit(unit);
     Reference reference = Reference.of(name.split("\\."));
-    meanings.put(name, new Meaning.Quantity(reference, found.dimension(), Nature.MEASURED, found));
+    meanings.put(
+        name, new Meaning.Quantity(reference, found.dimension(), Nature.MEASURED, possible, found));
   }
 
   private void varies(String name, String unit) {
     Unit found = unit(unit);
     meanings.put(
-        name, new Meaning.Quantity(Reference.of(name), found.dimension(), Nature.VARIES, found));
+        name,
+        new Meaning.Quantity(
+            Reference.of(name), found.dimension(), Nature.VARIES, ExactInterval.UNBOUNDED, found));
   }
 
   private void table(Table table) {
@@ -209,7 +222,9 @@ final class Shop implements Scope {
     Reference reference = new Reference(path.get(0), path.subList(1, 2));
     return switch (path.get(1)) {
       case "m" ->
-          Optional.of(new Meaning.Quantity(reference, Dimension.NONE, Nature.MEASURED, PLAIN));
+          Optional.of(
+              new Meaning.Quantity(
+                  reference, Dimension.NONE, Nature.MEASURED, ExactInterval.UNBOUNDED, PLAIN));
       case "m_colour" -> Optional.of(new Meaning.Observation(reference, COLOURS));
       default -> Optional.empty();
     };

@@ -6,12 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
+import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
+import net.jqwik.api.Combinators;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -158,5 +162,96 @@ final class VerdictPropertiesTest {
       }
     }
     throw new AssertionError(symbol);
+  }
+
+  @Provide
+  Arbitrary<Map<String, Rational>> limits() {
+    Arbitrary<Rational> positive = Arbitraries.integers().between(1, 9).map(n -> Rational.of(n, 3));
+    return positive
+        .list()
+        .ofSize(3)
+        .map(
+            values -> {
+              Map<String, Rational> limits = new LinkedHashMap<>();
+              limits.put("low", values.get(0));
+              limits.put("high", values.get(1));
+              limits.put("debt", values.get(2).negate());
+              return limits;
+            });
+  }
+
+  /** A limit moved against its effect never makes a statement met that was not. */
+  @Property(tries = 3000, edgeCases = EdgeCasesMode.NONE)
+  void aLimitMovedInItsTightDirectionNeverRaisesTheOutcome(
+      @ForAll("limitStatements") String formula,
+      @ForAll("worlds") World world,
+      @ForAll("limits") Map<String, Rational> before,
+      @ForAll("limits") Map<String, Rational> after) {
+    TruthFormula loose = shop(before).truth(formula);
+    Map<String, Rational> moved = new LinkedHashMap<>(before);
+    for (String limit : before.keySet()) {
+      Sign sign = loose.sign(limit);
+      Statistics.label("sign").collect(sign);
+      Rational x = before.getOrDefault(limit, Rational.ZERO);
+      Rational y = after.getOrDefault(limit, Rational.ZERO);
+      if (sign == Sign.RAISES) {
+        moved.put(limit, x.min(y));
+      } else if (sign == Sign.LOWERS) {
+        moved.put(limit, x.max(y));
+      }
+    }
+    Truth tight = shop(moved).truth(formula).evaluate(world);
+    assertTrue(tight.compareTo(loose.evaluate(world)) <= 0, () -> before + " to " + moved);
+    Statistics.label("sign")
+        .coverage(
+            coverage -> {
+              coverage.check(Sign.RAISES).percentage(p -> p > 5);
+              coverage.check(Sign.LOWERS).percentage(p -> p > 5);
+              coverage.check(Sign.MIXED).percentage(p -> p > 5);
+            });
+  }
+
+  @Provide
+  Arbitrary<String> limitStatements() {
+    Arbitrary<String> name =
+        Arbitraries.of(
+            "low",
+            "low",
+            "high",
+            "debt",
+            "a",
+            "e",
+            "f",
+            "1",
+            "steps(e).value",
+            "(sum q in part: q.m)");
+    Arbitrary<String> small = grown(name, name);
+    Arbitrary<String> number = grown(small, name);
+    Arbitrary<String> comparison =
+        Combinators.combine(number, Arbitraries.of("<=", "<", ">=", ">"), number)
+            .as((l, sign, r) -> l + " " + sign + " " + r);
+    return Arbitraries.oneOf(
+        comparison,
+        comparison.map("not (%s)"::formatted),
+        comparison.map("k is red implies %s"::formatted));
+  }
+
+  private static Arbitrary<String> grown(Arbitrary<String> left, Arbitrary<String> right) {
+    Arbitrary<String> signed =
+        Combinators.combine(left, Arbitraries.of("+", "-", "*", "*", "/"), right)
+            .as((l, sign, r) -> "(" + l + " " + sign + " " + r + ")");
+    Arbitrary<String> called =
+        Combinators.combine(Arbitraries.of("min", "max"), left, right)
+            .as((f, l, r) -> f + "(" + l + ", " + r + ")");
+    Arbitrary<String> single =
+        Combinators.combine(Arbitraries.of("sqrt", "ln", "exp2", "-"), left)
+            .as((f, l) -> f + "(" + l + ")");
+    return Arbitraries.oneOf(left, signed, signed, called, single);
+  }
+
+  private static Shop shop(Map<String, Rational> limits) {
+    Shop shop = Shop.open();
+    limits.forEach((name, value) -> shop.limit(name, value));
+    return shop;
   }
 }
