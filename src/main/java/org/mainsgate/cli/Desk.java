@@ -61,7 +61,10 @@ final class Desk {
         profile == null
             ? Profiles.ofBench(folder, complaints)
             : Profiles.given(profile, complaints);
-    Optional<Rules> rules = choice.flatMap(found -> Profiles.rules(found, complaints));
+    Optional<Rules> rules =
+        choice
+            .flatMap(found -> Profiles.underOverlays(folder, found, complaints))
+            .flatMap(found -> Profiles.rules(found, complaints));
     return rules.flatMap(
         found -> {
           RecordReader records =

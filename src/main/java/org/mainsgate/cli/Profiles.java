@@ -3,6 +3,8 @@ package org.mainsgate.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
@@ -33,6 +35,26 @@ final class Profiles {
           .map(file -> Shelf.Choice.file(file.path(), file.bytes()));
     }
     return named(name, profile.get().at(), complaints);
+  }
+
+  /** The same profile under the overlays that the bench names; empty after a complaint. */
+  static Optional<Shelf.Choice> underOverlays(
+      BenchFolder folder, Shelf.Choice choice, Complaints complaints) {
+    Map<String, byte[]> overlays = new LinkedHashMap<>();
+    int before = complaints.count();
+    for (Text path : folder.overlays()) {
+      Complaints unread = new Complaints();
+      folder.file(path.value(), unread).ifPresent(file -> overlays.put(file.path(), file.bytes()));
+      unread
+          .sorted()
+          .forEach(
+              found ->
+                  complaints.add(
+                      path,
+                      "no overlay `" + path.value() + "`: " + found.what(),
+                      "the path of a file inside the bench's folder"));
+    }
+    return complaints.count() == before ? Optional.of(choice.under(overlays)) : Optional.empty();
   }
 
   /** A profile given on the command line: a name inside the program, or the path of a file. */

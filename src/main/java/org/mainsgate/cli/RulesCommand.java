@@ -36,14 +36,32 @@ final class RulesCommand implements Runnable {
     throw new ParameterException(spec.commandLine(), "which command: check or test?");
   }
 
-  /** Profiles of the program and in files, by the name that tests use. */
+  /**
+   * Profiles of the program and in files, and the program's under each overlay, by the name that
+   * tests use: {@code gb}, {@code our-profile}, {@code gb+our-workshop}.
+   */
   private static Map<String, Shelf.Choice> profiles(List<Path> files, Complaints complaints) {
     Map<String, Shelf.Choice> profiles = new LinkedHashMap<>();
     new Shelf().profiles().forEach(name -> profiles.put(name, Shelf.Choice.named(name)));
     for (Path file : files) {
-      Profiles.file(file, complaints).ifPresent(choice -> profiles.put(base(file), choice));
+      Profiles.file(file, complaints)
+          .ifPresent(choice -> profiles.putAll(choices(base(file), choice)));
     }
     return profiles;
+  }
+
+  private static Map<String, Shelf.Choice> choices(String name, Shelf.Choice file) {
+    byte[] bytes = file.bytes().orElseThrow();
+    Map<String, Shelf.Choice> choices = new LinkedHashMap<>();
+    if (Shelf.isOverlay(bytes)) {
+      Map<String, byte[]> laid = Map.of(file.name(), bytes);
+      new Shelf()
+          .profiles()
+          .forEach(p -> choices.put(p + "+" + name, Shelf.Choice.named(p).under(laid)));
+    } else {
+      choices.put(name, file);
+    }
+    return choices;
   }
 
   private static String base(Path file) {
@@ -60,7 +78,8 @@ final class RulesCommand implements Runnable {
         "",
         "Reads the common rules with every profile of the program, and with profiles",
         "in files: names, units, sources, tables, prerequisites, and that no check",
-        "says anything but hold before something is recorded.",
+        "says anything but hold before something is recorded. An overlay is read on",
+        "top of every profile of the program.",
         ""
       },
       footer = {
@@ -74,7 +93,7 @@ final class RulesCommand implements Runnable {
   static final class RulesCheck implements Callable<Integer> {
     private final App app;
 
-    @Parameters(paramLabel = "FILE", arity = "0..*", description = "profiles in files")
+    @Parameters(paramLabel = "FILE", arity = "0..*", description = "profiles and overlays")
     List<Path> files = List.of();
 
     RulesCheck(App app) {
@@ -124,7 +143,8 @@ final class RulesCommand implements Runnable {
         "",
         "Runs the rulesets' own tests: evidence in, findings out. Says which outcome of",
         "which check no test has seen, and which limit can be moved by a tenth without",
-        "any test noticing. A profile FILE brings its tests in FILE.tests.yaml beside it.",
+        "any test noticing. A profile FILE brings its tests in FILE.tests.yaml beside it,",
+        "and so does an overlay; its tests name profiles such as `gb+our-workshop`.",
         ""
       },
       footer = {
@@ -138,7 +158,7 @@ final class RulesCommand implements Runnable {
   static final class RulesTest implements Callable<Integer> {
     private final App app;
 
-    @Parameters(paramLabel = "FILE", arity = "0..*", description = "profiles in files")
+    @Parameters(paramLabel = "FILE", arity = "0..*", description = "profiles and overlays")
     List<Path> files = List.of();
 
     RulesTest(App app) {

@@ -18,6 +18,7 @@ record BenchFile(
     @Size(min = 1, max = Wording.SHORT, message = Wording.SHORT_TEXT) Text title,
     Text zone,
     Text profile,
+    List<Text> overlays,
     @Nullable Fields site,
     Map<String, @Valid PersonEntry> people,
     Map<String, @Valid MeterEntry> meters,

@@ -52,6 +52,7 @@ final class BenchReader {
     keys(file, "meters", Words.NAME, Wording.NAME);
     ZoneId zone = zone(bench.zone());
     profile(bench.profile());
+    overlays(bench.overlays());
     Bench withMeters =
         new Bench(
             bench.bench().value(),
@@ -104,6 +105,20 @@ final class BenchReader {
           text,
           Words.quoted(text) + " names no profile",
           "a name such as `gb`, or a path inside the bench's folder that ends in `.yaml`");
+    }
+  }
+
+  private void overlays(List<Text> paths) {
+    Set<String> seen = new HashSet<>();
+    for (Text path : paths) {
+      if (!path.value().endsWith(".yaml") || !Words.isInside(path.value())) {
+        complaints.add(
+            path,
+            Words.quoted(path) + " names no overlay",
+            "a path inside the bench's folder that ends in `.yaml`");
+      } else if (!seen.add(path.value())) {
+        complaints.add(path, Words.quoted(path) + " stands twice", "each overlay once");
+      }
     }
   }
 

@@ -1,8 +1,10 @@
 package org.mainsgate.formula;
 
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.mainsgate.quantity.Truth;
 
@@ -89,6 +91,14 @@ public final class TruthFormula {
    */
   public Sign sign(String limit) {
     return node.sign(limit);
+  }
+
+  /** Both statements at once; written in the same scope. */
+  public TruthFormula and(TruthFormula other) {
+    TruthNode both = new TruthNode.Joined(Connective.AND, node, other.node);
+    Map<String, String> free = new LinkedHashMap<>(survey.free());
+    free.putAll(other.survey.free());
+    return new TruthFormula("(" + text + ") and (" + other.text + ")", both, Survey.of(both, free));
   }
 
   static Set<RowUse> rows(Node node, Facts facts) {

@@ -12,6 +12,7 @@ import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Truth;
 import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.Citation;
+import org.mainsgate.ruleset.Overlay;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Judged;
@@ -54,11 +55,29 @@ public final class Json {
         .open()
         .text("edition", setting.rules().edition())
         .text("identity", setting.rules().identity())
+        .list("overlays", setting.rules().overlays(), this::overlay)
+        .list("relaxations", setting.rules().relaxations(), this::relaxation)
         .close()
         .text("stage", setting.stage().id())
         .text("verdict", worst(dossiers, unreadable).word())
         .list("unreadable", unreadable, out::text);
     out.list("instruments", dossiers, this::instrument).close();
+  }
+
+  private void overlay(Overlay overlay) {
+    out.open()
+        .text("name", overlay.name())
+        .text("title", overlay.title())
+        .text("edition", overlay.edition())
+        .close();
+  }
+
+  private void relaxation(Overlay.Relaxation relaxed) {
+    out.open()
+        .text("what", relaxed.what())
+        .text("because", relaxed.because())
+        .text("by", relaxed.by())
+        .close();
   }
 
   /** The worst verdict; nothing judged, or something that can't be read, is not a pass. */

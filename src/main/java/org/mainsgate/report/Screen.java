@@ -183,6 +183,7 @@ public final class Screen {
     if (rules.fromFile()) {
       lines.add(0, "The profile is a file, not one that the program carries.");
     }
+    SheetWriter.localRules(rules).forEach(line -> lines.add(0, line));
   }
 
   private static List<Finding> with(List<Finding> findings, Outcome outcome) {

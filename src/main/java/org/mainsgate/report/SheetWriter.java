@@ -11,7 +11,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.ruleset.Citation;
+import org.mainsgate.ruleset.Overlay;
 import org.mainsgate.ruleset.Property;
+import org.mainsgate.ruleset.Rules;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Judged;
@@ -84,7 +86,32 @@ final class SheetWriter {
               + setting.rules().profile()
               + "), not one that the program carries. Compare the identity of its rules.");
     }
+    warnings.addAll(localRules(setting.rules()));
     return warnings;
+  }
+
+  /** The overlays by name, and what they relax. */
+  static List<String> localRules(Rules rules) {
+    List<String> lines = new ArrayList<>();
+    for (Overlay overlay : rules.overlays()) {
+      lines.add(
+          "Local rules: "
+              + overlay.name()
+              + ", edition "
+              + overlay.edition()
+              + ": "
+              + overlay.title());
+    }
+    for (Overlay.Relaxation relaxed : rules.relaxations()) {
+      lines.add(
+          "Relaxed by local rules: "
+              + relaxed.what()
+              + "; because: "
+              + relaxed.because()
+              + "; by: "
+              + relaxed.by());
+    }
+    return lines;
   }
 
   private List<Sheet.Line> identity(Instrument instrument) {

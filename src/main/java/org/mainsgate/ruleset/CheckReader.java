@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.formula.Formula;
 import org.mainsgate.formula.Meaning;
 import org.mainsgate.formula.NumberFormula;
 import org.mainsgate.formula.TruthFormula;
+import org.mainsgate.ruleset.OverlayFile.AmendEntry;
 import org.mainsgate.ruleset.RulesetFile.CheckEntry;
 import org.mainsgate.ruleset.RulesetFile.ConditionEntry;
 import org.mainsgate.ruleset.RulesetFile.NoteEntry;
@@ -35,7 +37,45 @@ final class CheckReader {
     this.complaints = complaints;
   }
 
-  Optional<Check> read(String id, CheckEntry entry, Optional<String> over) {
+  /** The check with everything that overlays add to it. */
+  Optional<Check> read(
+      String id, CheckEntry entry, Optional<String> over, List<AmendEntry> amendments) {
+    Optional<Check> check = read(id, entry, over);
+    for (AmendEntry amendment : amendments) {
+      check = check.map(found -> amended(found, amendment));
+    }
+    return check;
+  }
+
+  private Check amended(Check check, AmendEntry entry) {
+    Check.Consequence consequence =
+        Optional.ofNullable(entry.consequence())
+            .flatMap(text -> wording.oneOf("consequence", text, CONSEQUENCES))
+            .orElse(check.consequence());
+    return new Check(
+        check.id(),
+        check.title(),
+        check.protects(),
+        check.stage(),
+        check.over(),
+        Stream.concat(check.requires().stream(), entry.requires().stream().map(Text::value))
+            .distinct()
+            .toList(),
+        check.applies(),
+        optional(entry.requirement()).map(check.requirement()::and).orElse(check.requirement()),
+        consequence,
+        // A fail is never released by judgement.
+        check.judgeable() && consequence == Check.Consequence.HOLD,
+        Stream.concat(check.provided().stream(), conditions(entry.provided()).stream()).toList(),
+        check.plausible(),
+        check.notes(),
+        check.remedies(),
+        (check.caution() + " " + Wording.orEmpty(entry.caution())).strip(),
+        check.citation(),
+        check.at());
+  }
+
+  private Optional<Check> read(String id, CheckEntry entry, Optional<String> over) {
     entry
         .steps()
         .forEach((name, step) -> step(name, step, scope, complaints).ifPresent(scope::add));

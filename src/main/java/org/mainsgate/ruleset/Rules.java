@@ -9,7 +9,8 @@ import org.mainsgate.formula.Table;
 import org.mainsgate.source.Position;
 
 /**
- * The rules that a bench works under: the common rules, with the values of one profile.
+ * The rules that a bench works under: the common rules, with the values of one profile and the
+ * local rules laid over them.
  *
  * @param profile the profile's name, or the path of its file
  * @param title the profile's title
@@ -22,6 +23,7 @@ import org.mainsgate.source.Position;
  * @param tables by name
  * @param dependencies what stops being true when something is worked on
  * @param meterKinds by name
+ * @param overlays the local rules, in the order in which they were laid
  */
 public record Rules(
     String profile,
@@ -34,7 +36,8 @@ public record Rules(
     Map<String, Limit> limits,
     Map<String, CitedTable> tables,
     List<Dependency> dependencies,
-    Map<String, MeterKind> meterKinds) {
+    Map<String, MeterKind> meterKinds,
+    List<Overlay> overlays) {
 
   /** Keeps the collections as they are, in their order. */
   public Rules {
@@ -44,6 +47,7 @@ public record Rules(
     tables = ordered(tables);
     dependencies = List.copyOf(dependencies);
     meterKinds = ordered(meterKinds);
+    overlays = List.copyOf(overlays);
   }
 
   private static <T> Map<String, T> ordered(Map<String, T> map) {
@@ -89,6 +93,11 @@ public record Rules(
   /** The stage of this id. */
   public Optional<Stage> stage(String id) {
     return Optional.ofNullable(stages.get(id));
+  }
+
+  /** Where local rules are less strict than the rules below them, and on whose word. */
+  public List<Overlay.Relaxation> relaxations() {
+    return overlays.stream().flatMap(overlay -> overlay.relaxations().stream()).toList();
   }
 
   /** Whether the profile is a file, not one that the program carries. */

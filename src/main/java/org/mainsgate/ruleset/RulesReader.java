@@ -7,11 +7,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
+import org.mainsgate.formula.Formula;
 import org.mainsgate.formula.Meaning;
 import org.mainsgate.formula.Table;
+import org.mainsgate.quantity.Dimension;
 import org.mainsgate.quantity.MeterRange;
 import org.mainsgate.quantity.Typed;
 import org.mainsgate.quantity.Unit;
+import org.mainsgate.ruleset.OverlayFile.AmendEntry;
 import org.mainsgate.ruleset.RulesetFile.CheckEntry;
 import org.mainsgate.ruleset.RulesetFile.DependsEntry;
 import org.mainsgate.ruleset.RulesetFile.LimitEntry;
@@ -25,13 +29,15 @@ import org.mainsgate.source.Position;
 import org.mainsgate.source.Text;
 
 /**
- * Makes rules of the files of an edition and of one profile: first everything that has a name, then
- * the formulas that use the names.
+ * Makes rules of the files of an edition, of one profile and of the overlays: first everything that
+ * has a name, then the formulas that use the names.
  */
 final class RulesReader {
   private final Vocabulary vocabulary;
   private final List<RulesetFile> common;
   private final RulesetFile profile;
+  private final List<RulesetFile> all;
+  private final List<OverlayFile> overlays;
   private final Adjustment adjustment;
   private final Complaints complaints;
   private final Wording wording;
@@ -45,16 +51,20 @@ final class RulesReader {
   private final Map<String, Check> checks = new LinkedHashMap<>();
   private final Set<String> ids = new LinkedHashSet<>();
   private final List<Dependency> dependencies = new ArrayList<>();
+  private final List<OverlayFile> laid = new ArrayList<>();
 
   RulesReader(
       Vocabulary vocabulary,
       List<RulesetFile> common,
       RulesetFile profile,
+      List<OverlayFile> overlays,
       Adjustment adjustment,
       Complaints complaints) {
     this.vocabulary = vocabulary;
     this.common = common;
     this.profile = profile;
+    this.all = Stream.concat(common.stream(), Stream.of(profile)).toList();
+    this.overlays = overlays;
     this.adjustment = adjustment;
     this.complaints = complaints;
     this.wording = new Wording(complaints);
@@ -63,23 +73,28 @@ final class RulesReader {
 
   /** The rules, if nothing was complained about. */
   Optional<Rules> read(String name, String identity) {
-    List<RulesetFile> all = new ArrayList<>(common);
-    all.add(profile);
     all.forEach(file -> citations.declare(file.sources()));
     common.forEach(
         file ->
             file.parameters()
                 .forEach((given, e) -> putOnce(parameters, given, e, "parameter", e.at())));
     all.forEach(this::readValues);
-    parameters.forEach((given, entry) -> demandValue(given, entry, all));
+    parameters.forEach((given, entry) -> demandValue(given, entry));
     if (!complaints.isEmpty()) {
       // Formulas that use a name without a value would be complained about for nothing.
       return Optional.empty();
     }
     all.forEach(file -> ids.addAll(file.checks().keySet()));
-    all.forEach(this::readSteps);
-    all.forEach(file -> file.checks().forEach(this::readCheck));
+    readFormulas();
     new Order(checks, complaints).verify();
+    List<Overlay> overlaid = new ArrayList<>();
+    for (OverlayFile overlay : overlays) {
+      if (complaints.isEmpty()) {
+        new OverlayReader(overlay, this, citations, wording, complaints)
+            .read()
+            .ifPresent(overlaid::add);
+      }
+    }
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
@@ -95,8 +110,61 @@ final class RulesReader {
             limits,
             tables,
             dependencies,
-            meterKinds);
+            meterKinds,
+            overlaid);
     return Optional.of(rules);
+  }
+
+  /** Reads every formula under the values as they are now. */
+  private void readFormulas() {
+    steps.clear();
+    checks.clear();
+    all.forEach(this::readSteps);
+    all.forEach(file -> file.checks().forEach(this::readCheck));
+    laid.forEach(overlay -> overlay.checks().forEach(this::readCheck));
+  }
+
+  /** The limits and checks as they are now; what is laid over them later does not change these. */
+  record Snapshot(
+      Map<String, Limit> limits, Map<String, Check> checks, Map<String, Rules.CitedTable> tables) {}
+
+  Snapshot snapshot() {
+    return new Snapshot(
+        new LinkedHashMap<>(limits), new LinkedHashMap<>(checks), new LinkedHashMap<>(tables));
+  }
+
+  Map<String, MeterKind> meterKinds() {
+    return meterKinds;
+  }
+
+  /** Whether a name means something already, in any formula. */
+  boolean means(String name) {
+    boolean word =
+        vocabulary.properties().values().stream()
+            .anyMatch(p -> p instanceof Property.Observation o && o.titles().containsKey(name));
+    boolean step =
+        Stream.concat(all.stream().map(RulesetFile::checks), laid.stream().map(OverlayFile::checks))
+            .anyMatch(
+                entries ->
+                    entries.values().stream().anyMatch(check -> check.steps().containsKey(name)));
+    return word || step || Formula.isReserved(name) || scope(Optional.empty()).knows(name);
+  }
+
+  /** Lays an overlay's limits and checks over the rules, and reads every formula again. */
+  void lay(OverlayFile overlay) {
+    laid.add(overlay);
+    ids.addAll(overlay.checks().keySet());
+    overlay.limits().forEach(this::overlayLimit);
+    readFormulas();
+    if (complaints.isEmpty()) {
+      new Order(checks, complaints).verify();
+    }
+  }
+
+  private void overlayLimit(String name, LimitEntry entry) {
+    Optional<Limit> before = Optional.ofNullable(limits.get(name));
+    limit(name, entry, before.map(limit -> limit.unit().dimension()), before.map(Limit::title))
+        .ifPresent(limit -> limits.put(name, limit));
   }
 
   private <T> void putOnce(Map<String, T> into, String name, T entry, String what, Position at) {
@@ -115,31 +183,37 @@ final class RulesReader {
   }
 
   private void readLimit(String name, LimitEntry entry) {
-    ParameterEntry parameter = parameters.get(name);
-    Optional<Wording.Value> value =
-        parameter == null || parameter.unit() == null
-            ? wording.value(entry.value())
-            : wording
-                .unit(parameter.unit())
-                .flatMap(unit -> wording.value(entry.value(), unit.dimension()));
-    Optional<Citation> citation = citations.of(entry);
-    if (value.isEmpty() || citation.isEmpty()) {
+    Optional<ParameterEntry> parameter = Optional.ofNullable(parameters.get(name));
+    Optional<Text> unit = parameter.map(ParameterEntry::unit);
+    Optional<Dimension> dimension = unit.flatMap(wording::unit).map(Unit::dimension);
+    if (unit.isPresent() && dimension.isEmpty()) {
       return;
     }
-    String title =
-        entry.title() != null || parameter == null
-            ? Wording.orEmpty(entry.title())
-            : parameter.title().value();
-    Limit limit =
+    limit(name, entry, dimension, parameter.map(found -> found.title().value()))
+        .ifPresent(limit -> putOnce(limits, name, limit, "limit", entry.at()));
+  }
+
+  /** A limit of this dimension, if one is said, and of this title, unless it has its own. */
+  private Optional<Limit> limit(
+      String name, LimitEntry entry, Optional<Dimension> dimension, Optional<String> title) {
+    Optional<Wording.Value> value =
+        dimension
+            .map(found -> wording.value(entry.value(), found))
+            .orElseGet(() -> wording.value(entry.value()));
+    Optional<Citation> citation = citations.of(entry);
+    if (value.isEmpty() || citation.isEmpty()) {
+      return Optional.empty();
+    }
+    String own = Wording.orEmpty(entry.title());
+    return Optional.of(
         new Limit(
             name,
-            title.isEmpty() ? name : title,
+            own.isEmpty() ? title.orElse(name) : own,
             adjustment.apply(name, value.get().si()),
             value.get().unit(),
             entry.value().value(),
             citation.get(),
-            entry.at());
-    putOnce(limits, name, limit, "limit", entry.at());
+            entry.at()));
   }
 
   private void readTable(String name, TableEntry entry) {
@@ -149,10 +223,10 @@ final class RulesReader {
   }
 
   /** A profile leaves no parameter of the common rules without a value. */
-  private void demandValue(String name, ParameterEntry entry, List<RulesetFile> files) {
+  private void demandValue(String name, ParameterEntry entry) {
     boolean isLimit = entry.key() == null;
     boolean given =
-        files.stream()
+        all.stream()
             .anyMatch(
                 file ->
                     isLimit ? file.limits().containsKey(name) : file.tables().containsKey(name));
@@ -255,8 +329,12 @@ final class RulesReader {
     wording.oneOf("stage", entry.stage(), stages.keySet());
     entry.requires().forEach(text -> wording.oneOf("check", text, ids));
     new CheckReader(scope(over), citations, wording, complaints)
-        .read(id, entry, over)
+        .read(id, entry, over, amendments(id))
         .ifPresent(check -> putOnce(checks, id, check, "check", entry.at()));
+  }
+
+  private List<AmendEntry> amendments(String id) {
+    return laid.stream().flatMap(overlay -> overlay.amendment(id).stream()).toList();
   }
 
   private CheckScope scope(Optional<String> over) {

@@ -7,7 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,18 +53,36 @@ public final class Shelf {
    *
    * @param name the profile's name, or the file's path
    * @param bytes the file's bytes; empty for a profile of the shelf
+   * @param overlays the bytes of the overlays to lay over it, by path, in their order
    */
-  public record Choice(String name, Optional<byte[]> bytes) {
+  public record Choice(String name, Optional<byte[]> bytes, Map<String, byte[]> overlays) {
+
+    /** Keeps the overlays as they are, in their order. */
+    public Choice {
+      overlays = Collections.unmodifiableMap(new LinkedHashMap<>(overlays));
+    }
 
     /** A profile of the shelf. */
     public static Choice named(String name) {
-      return new Choice(name, Optional.empty());
+      return new Choice(name, Optional.empty(), Map.of());
     }
 
     /** A profile in a file. */
     public static Choice file(String path, byte[] bytes) {
-      return new Choice(path, Optional.of(bytes));
+      return new Choice(path, Optional.of(bytes), Map.of());
     }
+
+    /** The same profile under these overlays. */
+    public Choice under(Map<String, byte[]> laid) {
+      return new Choice(name, bytes, laid);
+    }
+  }
+
+  /** Whether a file is an overlay rather than a profile: whether it has a field {@code overlay}. */
+  public static boolean isOverlay(byte[] file) {
+    return StrictYaml.readFields("", file, new Complaints())
+        .map(fields -> fields.get("overlay").isPresent())
+        .orElse(false);
   }
 
   /** The names of the newest edition's profiles. */
@@ -119,12 +139,35 @@ public final class Shelf {
       read(edition, file.value(), RulesetFile.class, identity, complaints).ifPresent(common::add);
     }
     Optional<RulesetFile> profile = profile(edition, choice, identity, complaints);
-    if (words.isEmpty() || profile.isEmpty() || common.size() < entry.common().size()) {
+    List<OverlayFile> overlays = overlays(edition, choice, identity, complaints);
+    boolean complete =
+        common.size() == entry.common().size() && overlays.size() == choice.overlays().size();
+    if (words.isEmpty() || profile.isEmpty() || !complete) {
       return Optional.empty();
     }
     Vocabulary vocabulary = new VocabularyReader(words.get(), complaints).read();
-    return new RulesReader(vocabulary, common, profile.get(), adjustment, complaints)
+    return new RulesReader(vocabulary, common, profile.get(), overlays, adjustment, complaints)
         .read(choice.name(), identity.hex());
+  }
+
+  private static List<OverlayFile> overlays(
+      String edition, Choice choice, Identity identity, Complaints complaints) {
+    Map<String, OverlayFile> overlays = new LinkedHashMap<>();
+    choice
+        .overlays()
+        .forEach(
+            (path, bytes) ->
+                OverlayFile.read(path, bytes, edition, complaints)
+                    .ifPresent(
+                        file -> {
+                          String name = file.overlay().value();
+                          identity.add("overlay " + name + " " + file.edition().value(), bytes);
+                          if (overlays.putIfAbsent(name, file) != null) {
+                            complaints.add(
+                                file.overlay(), "a second overlay of this name", "another name");
+                          }
+                        }));
+    return List.copyOf(overlays.values());
   }
 
   private Optional<RulesetFile> profile(
@@ -135,24 +178,28 @@ public final class Shelf {
     }
     identity.add("profile", choice.bytes().get());
     return bind(choice.name(), choice.bytes().get(), RulesetFile.class, complaints)
-        .filter(file -> speaksOurLanguage(file, edition, complaints));
+        .filter(
+            file ->
+                speaksOurLanguage(
+                    file.format(), file.language(), file.edition(), edition, complaints));
   }
 
-  private static boolean speaksOurLanguage(
-      RulesetFile file, String edition, Complaints complaints) {
+  /** Whether a file that the program does not carry is written for it, and for this edition. */
+  static boolean speaksOurLanguage(
+      Text format, Text language, Text writtenFor, String edition, Complaints complaints) {
     boolean understood = true;
-    if (!file.format().value().equals(FORMAT)) {
-      complaints.add(file.format(), "a format that this program does not know", "`1`");
+    if (!format.value().equals(FORMAT)) {
+      complaints.add(format, "a format that this program does not know", "`1`");
       understood = false;
     }
-    if (!file.language().value().equals(LANGUAGE)) {
-      complaints.add(file.language(), "a rule language that this program does not know", "`1`");
+    if (!language.value().equals(LANGUAGE)) {
+      complaints.add(language, "a rule language that this program does not know", "`1`");
       understood = false;
     }
-    if (!file.edition().value().equals(edition)) {
+    if (!writtenFor.value().equals(edition)) {
       complaints.add(
-          file.edition(),
-          "written for edition `" + file.edition().value() + "` of the common rules",
+          writtenFor,
+          "written for edition `" + writtenFor.value() + "` of the common rules",
           "`" + edition + "`");
       understood = false;
     }

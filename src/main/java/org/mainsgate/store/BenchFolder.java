@@ -14,6 +14,7 @@ import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
+import org.mainsgate.source.Items;
 import org.mainsgate.source.NearestName;
 import org.mainsgate.source.Position;
 import org.mainsgate.source.StrictYaml;
@@ -84,6 +85,15 @@ public final class BenchFolder {
   /** What the bench names as its profile, as written, before anything else of it is understood. */
   public Optional<Text> profile() {
     return fields.get("profile").filter(Text.class::isInstance).map(Text.class::cast);
+  }
+
+  /** The paths of the bench's overlays, as written, before anything else of it is understood. */
+  public List<Text> overlays() {
+    return fields.get("overlays").filter(Items.class::isInstance).stream()
+        .flatMap(list -> ((Items) list).items().stream())
+        .filter(Text.class::isInstance)
+        .map(Text.class::cast)
+        .toList();
   }
 
   /** Where {@code bench.yaml} starts. */

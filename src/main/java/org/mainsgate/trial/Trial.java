@@ -182,14 +182,15 @@ public final class Trial {
     }
   }
 
+  /** Under an overlay, the profile's own values are the profile's still. */
   private String owner(String profile, Position at) {
-    boolean own = at.file().equals(file(profile));
-    return own ? profile : "";
-  }
-
-  private String file(String profile) {
     Shelf.Choice choice = profiles.getOrDefault(profile, Shelf.Choice.named(profile));
-    return choice.bytes().isPresent() ? choice.name() : shelf.fileOf(choice.name());
+    if (choice.overlays().containsKey(at.file())) {
+      return profile;
+    }
+    String file = choice.bytes().isPresent() ? choice.name() : shelf.fileOf(choice.name());
+    String own = choice.overlays().isEmpty() ? profile : choice.name();
+    return at.file().equals(file) ? own : "";
   }
 
   private List<String> unnoticed(Set<Movable> values) {

@@ -80,7 +80,8 @@ final class Laws {
         r.limits(),
         r.tables(),
         r.dependencies(),
-        r.meterKinds());
+        r.meterKinds(),
+        r.overlays());
   }
 
   /** The same visit with other entries. */

@@ -5,7 +5,9 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
@@ -57,6 +59,27 @@ public final class Rulebook {
     Complaints complaints = new Complaints();
     new Shelf().open(Shelf.Choice.file("own.yaml", text.getBytes(UTF_8)), complaints);
     return complaints.renderAll();
+  }
+
+  /** The rules of a profile of the program under overlays that are given by text, in this order. */
+  public static Rules under(String profile, String... overlays) {
+    return open(Shelf.Choice.named(profile).under(files(overlays)));
+  }
+
+  /** What is complained of when overlays are given by text; empty if nothing. */
+  public static String overlayComplaints(String profile, String... overlays) {
+    Complaints complaints = new Complaints();
+    new Shelf().open(Shelf.Choice.named(profile).under(files(overlays)), complaints);
+    return complaints.renderAll();
+  }
+
+  private static Map<String, byte[]> files(String... overlays) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    for (String text : overlays) {
+      files.put(
+          files.isEmpty() ? "own.yaml" : "own-" + files.size() + ".yaml", text.getBytes(UTF_8));
+    }
+    return files;
   }
 
   /** A text with one passage changed; it must stand there exactly once. */

@@ -96,7 +96,8 @@ final class Samples {
         rules.limits(),
         rules.tables(),
         rules.dependencies(),
-        rules.meterKinds());
+        rules.meterKinds(),
+        rules.overlays());
   }
 
   static Setting setting() {
