@@ -11,6 +11,7 @@ import org.mainsgate.quantity.Accuracy;
 import org.mainsgate.quantity.MeterRange;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Typed;
+import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.OverlayFile.AmendEntry;
 import org.mainsgate.ruleset.OverlayFile.WiderEntry;
 import org.mainsgate.ruleset.RulesetFile.CheckEntry;
@@ -155,17 +156,17 @@ final class OverlayReader {
     if (!same || accuracy.isEmpty()) {
       return Optional.empty();
     }
-    boolean fits =
-        accuracy
-            .get()
-            .absoluteUnit()
-            .map(unit -> unit.dimension().equals(own.unit().dimension()))
-            .orElse(true);
-    if (fits) {
-      MeterRange wider = new MeterRange(own.to(), own.digit(), accuracy.get(), own.unit());
-      if (isWider(wider, own, own.unit().offset()) && isWider(wider, own, own.to())) {
-        return Optional.of(wider);
-      }
+    Optional<Unit> fixed = accuracy.get().absoluteUnit();
+    if (fixed.isPresent() && !fixed.get().dimension().equals(own.unit().dimension())) {
+      complaints.add(
+          entry.accuracy(),
+          "a fixed part of another kind than the range",
+          "one " + own.unit().dimension().describe());
+      return Optional.empty();
+    }
+    MeterRange wider = new MeterRange(own.to(), own.digit(), accuracy.get(), own.unit());
+    if (isWider(wider, own, own.unit().offset()) && isWider(wider, own, own.to())) {
+      return Optional.of(wider);
     }
     complaints.add(
         entry.accuracy(),

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
@@ -64,6 +65,11 @@ public final class Rulebook {
   /** The rules of a profile of the program under overlays that are given by text, in this order. */
   public static Rules under(String profile, String... overlays) {
     return open(Shelf.Choice.named(profile).under(files(overlays)));
+  }
+
+  /** The same, if the overlays are accepted. */
+  public static Optional<Rules> ifAccepted(String profile, String... overlays) {
+    return new Shelf().open(Shelf.Choice.named(profile).under(files(overlays)), new Complaints());
   }
 
   /** What is complained of when overlays are given by text; empty if nothing. */

@@ -202,10 +202,10 @@ class OverlayTest {
         "limits:\n" + limit("short_lead", "1 m").replace("common practice", "from memory"));
     refuse("limit-misspelt", "limits:\n" + limit("short_leed", "1 m"));
     refuse("limit-that-means-something-else", "limits:\n" + limit("core_area", "1 mm²"));
-    // The row of a table may be unknown, and with it the sign of what the share is multiplied by.
+    // The vocabulary does not say that a length is never below zero.
     refuse("limit-behind-an-unknown-factor", "limits:\n" + limit("plausible_share", "0.95"));
-    // Zero times the unknown is zero: with no copper allowed, a core outside the table would do.
-    refuse("limit-to-zero", "limits:\n" + limit("copper_share", "0"));
+    // Zero times the unknown is zero: what is behind a factor of zero may become known.
+    refuse("limit-to-zero", "limits:\n" + limit("detachable_lead_base", "0 Ω"));
     refuse(
         "limit-in-both-directions",
         "limits:\n"
@@ -266,7 +266,6 @@ class OverlayTest {
     refuse("table", "tables:\n  earth_base: {source: practice}\n");
     refuse("steps", "steps:\n  rated_current: {title: x, is: rated_power / rated_voltage}\n");
     refuse("depends", "depends: []\n");
-    refuse("several-at-once", "tables: {}\nlimits:\n" + limit("short_leed", "1 m"));
     refuse(
         "two-limits", "limits:\n" + limit("short_lead", "3 m") + limit("plausible_share", "0.5"));
   }

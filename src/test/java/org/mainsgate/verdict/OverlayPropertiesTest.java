@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
@@ -54,29 +55,27 @@ class OverlayPropertiesTest {
   private static final Map<String, List<String>> MOVED =
       Map.of(
           "earth_test_current", List.of("10 mA", "0.2 A", "1 A"),
-          "copper_share", List.of("0", "0.5", "0.9", "2"),
+          "copper_share", List.of("0", "0.5", "1"),
           "detachable_lead_base", List.of("0.05 Ω", "0.09 Ω", "0.2 Ω"),
           "short_lead", List.of("1 m", "1.9 m", "3 m"),
-          "plausible_share", List.of("0.5", "0.95", "1"),
-          "copper_when_cold", List.of("0.9", "0.95"),
-          "copper_resistivity", List.of("0.017 Ω mm²/m", "0.018 Ω mm²/m"));
+          "plausible_share", List.of("0.5", "0.9", "0.95"));
 
-  @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 600, edgeCases = EdgeCasesMode.NONE)
   void noFindingIsBetterUnderAnOverlay(@ForAll long seed) {
     Random random = new Random(seed);
     String profile = random.nextBoolean() ? "gb" : "eu";
     Rules plain = profile.equals("gb") ? Rulebook.gb() : Rulebook.eu();
     String overlay = overlay(plain, random);
-    boolean accepted = Rulebook.overlayComplaints(profile, overlay).isEmpty();
+    Optional<Rules> accepted = Rulebook.ifAccepted(profile, overlay);
     Statistics.label("overlay")
-        .collect(accepted ? "accepted" : "refused")
+        .collect(accepted.isPresent() ? "accepted" : "refused")
         .coverage(c -> c.check("accepted").percentage(p -> p > 30));
-    if (!accepted) {
+    if (accepted.isEmpty()) {
       return;
     }
-    Rules strict = Rulebook.under(profile, overlay);
+    Rules strict = accepted.get();
     for (RandomEvidence.Style style : RandomEvidence.Style.values()) {
-      for (int i = 0; i < 3; i++) {
+      for (int i = 0; i < 5; i++) {
         compare(plain, strict, RandomEvidence.of(plain, random, style), overlay);
       }
     }
@@ -131,7 +130,7 @@ class OverlayPropertiesTest {
         });
     MOVED.forEach(
         (name, values) -> {
-          if (random.nextInt(6) == 0) {
+          if (random.nextInt(5) == 0) {
             limits.append(limit(name, of(values, random)));
           }
         });
