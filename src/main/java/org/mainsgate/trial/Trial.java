@@ -153,9 +153,14 @@ public final class Trial {
    * A value that can be moved.
    *
    * @param name its name
-   * @param profile the profile that gives it; empty for the common rules
+   * @param owner the profile that gives it, or the overlay's file; empty for the common rules
    */
-  private record Movable(String name, String profile) {}
+  private record Movable(String name, String owner) {
+
+    boolean concerns(String profile, Shelf.Choice choice) {
+      return owner.isEmpty() || owner.equals(profile) || choice.overlays().containsKey(owner);
+    }
+  }
 
   /** Every value of the rules; a tenth of zero is nothing. */
   private void movable(String profile, Rules found, Set<Movable> values) {
@@ -186,7 +191,7 @@ public final class Trial {
   private String owner(String profile, Position at) {
     Shelf.Choice choice = profiles.getOrDefault(profile, Shelf.Choice.named(profile));
     if (choice.overlays().containsKey(at.file())) {
-      return profile;
+      return at.file();
     }
     String file = choice.bytes().isPresent() ? choice.name() : shelf.fileOf(choice.name());
     String own = choice.overlays().isEmpty() ? profile : choice.name();
@@ -198,7 +203,7 @@ public final class Trial {
     for (Movable value : values) {
       for (Rational factor : TENTHS) {
         if (!isNoticed(value, factor)) {
-          String of = value.profile().isEmpty() ? "" : " of " + value.profile();
+          String of = value.owner().isEmpty() ? "" : " of " + value.owner();
           String by = factor.compareTo(Rational.ONE) < 0 ? " × 0.9" : " × 1.1";
           unnoticed.add(value.name() + of + by);
         }
@@ -207,14 +212,14 @@ public final class Trial {
     return unnoticed;
   }
 
-  /** Whether a test fails with the value moved: in its own profile, or a common one in any. */
+  /** Whether a test fails with the value moved, under any rules that have it from its owner. */
   private boolean isNoticed(Movable value, Rational factor) {
     Map<String, Rules> changed = new LinkedHashMap<>();
     Complaints broken = new Complaints();
     Shelf moved = shelf.moving(new Adjustment(value.name(), factor));
     profiles.forEach(
         (name, choice) -> {
-          if (value.profile().isEmpty() || value.profile().equals(name)) {
+          if (value.concerns(name, choice)) {
             moved.open(choice, broken).ifPresent(found -> changed.put(name, found));
           }
         });
