@@ -5,6 +5,8 @@
  * <p>It reads what ships with the program from the class path and touches no file; it does not know
  * any instrument.
  *
+ * <p>Overlays of local rules are laid over a profile, and may only tighten it.
+ *
  * <p>For example: a common ruleset with the profile {@code gb} gives every named parameter one
  * value with its source.
  */

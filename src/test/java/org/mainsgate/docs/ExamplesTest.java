@@ -86,6 +86,9 @@ class ExamplesTest {
       case "instrument.yaml" -> assertNotNull(instrument(example.text()));
       case "visit" -> assertNotNull(visit(example.text()));
       case "in a visit" -> assertNotNull(visit(HEAD + example.text()));
+      case "in bench.yaml" -> assertNotNull(bench(withLines(first("bench.yaml"), example.text())));
+      case "overlay" -> assertEquals("", overlaid(example.text()));
+      case "added to the overlay" -> assertEquals("", overlaid(relaxed(example.text())));
       case "added to a profile" -> open(added(GB, example.text()));
       case "tests" -> passes(example.text());
       default -> throw new AssertionError(example.place() + " does not say what it is");
@@ -144,6 +147,32 @@ class ExamplesTest {
 
   private static Optional<Rules> rules(String profile, String name, Complaints complaints) {
     return new Shelf().open(Shelf.Choice.file(name, profile.getBytes(UTF_8)), complaints);
+  }
+
+  /** What is complained of under any profile of the program. */
+  private static String overlaid(String overlay) {
+    Complaints complaints = new Complaints();
+    Map<String, byte[]> laid = Map.of("overlay.yaml", overlay.getBytes(UTF_8));
+    for (String name : new Shelf().profiles()) {
+      new Shelf().open(Shelf.Choice.named(name).under(laid), complaints);
+    }
+    return complaints.renderAll();
+  }
+
+  /** The overlay of the page with a limit of its own value, and more. */
+  private static String relaxed(String more) {
+    String overlay =
+        Example.of(Path.of("docs/overlays.md")).stream()
+            .filter(example -> example.marker().equals("overlay"))
+            .findFirst()
+            .orElseThrow()
+            .text();
+    return added(overlay.replaceAll("(?m)^  short_lead: .*\n", ""), more);
+  }
+
+  /** The bench with its profile's line taken for these lines. */
+  private static String withLines(String bench, String lines) {
+    return bench.replaceFirst("(?m)^profile: .*\n", "") + lines;
   }
 
   private static Rules open(String profile) {
