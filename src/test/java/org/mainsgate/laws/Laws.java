@@ -110,6 +110,7 @@ final class Laws {
         c.protects(),
         c.stage(),
         c.over(),
+        c.needsOne(),
         requires,
         c.applies(),
         requirement,
