@@ -1,15 +1,20 @@
 package org.mainsgate.evidence;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.mainsgate.quantity.ExactInterval;
+import org.mainsgate.quantity.Form;
 import org.mainsgate.quantity.MeterRange;
 import org.mainsgate.quantity.Print;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Typed;
+import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.MeterKind;
 import org.mainsgate.ruleset.Property;
 
@@ -21,6 +26,7 @@ import org.mainsgate.ruleset.Property;
  * @param source where the ranges are from, where they are not the meter's own; else empty
  */
 record MeterOnDay(String title, List<MeterRange> ranges, String source) {
+  private static final Pattern PLACES = Pattern.compile("\\.([0-9]+)");
 
   MeterOnDay {
     ranges = List.copyOf(ranges);
@@ -69,8 +75,26 @@ record MeterOnDay(String title, List<MeterRange> ranges, String source) {
     return ranges.stream()
         .filter(range -> end.map(range.to()::equals).orElse(true))
         .filter(range -> couldShow(range, typed, end.isPresent()))
+        .filter(range -> isFineEnough(range, typed))
         .sorted(Comparator.comparing(MeterRange::digit).reversed())
         .findFirst();
+  }
+
+  /**
+   * Whether the range has all the places that were typed behind the point: a display in steps of
+   * 0.1 Ω never shows 0.10 Ω. A whole number says nothing of the step.
+   */
+  private static boolean isFineEnough(MeterRange range, Typed typed) {
+    Matcher places = PLACES.matcher(typed.text());
+    Optional<Rational> size = typed.unit().map(Unit::factor);
+    boolean display = typed.form() != Form.TOLERANCE;
+    while (display && places.find() && size.isPresent()) {
+      Rational last = Rational.of(BigDecimal.ONE.movePointLeft(places.group(1).length()));
+      if (range.digit().compareTo(last.times(size.get())) > 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean couldShow(MeterRange range, Typed typed, boolean named) {

@@ -15,6 +15,8 @@ import org.mainsgate.source.Position;
  * @param protects what it protects from, completing "protects ..."
  * @param stage the stage it belongs to
  * @param over the kind of thing it is judged on, one by one; empty for the instrument itself
+ * @param needsOne whether a list on which a person has counted none is a hold, not a check that
+ *     does not apply
  * @param requires checks that must have passed before this one can
  * @param applies when it is judged at all; empty for always
  * @param requirement what must hold
@@ -34,6 +36,7 @@ public record Check(
     String protects,
     String stage,
     Optional<String> over,
+    boolean needsOne,
     List<String> requires,
     Optional<TruthFormula> applies,
     TruthFormula requirement,

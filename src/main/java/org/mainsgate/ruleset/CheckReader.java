@@ -58,6 +58,7 @@ final class CheckReader {
         check.protects(),
         check.stage(),
         check.over(),
+        check.needsOne(),
         Stream.concat(check.requires().stream(), entry.requires().stream().map(Text::value))
             .distinct()
             .toList(),
@@ -98,6 +99,7 @@ final class CheckReader {
             entry.protects().value(),
             entry.stage().value(),
             over,
+            needsOne(entry, over),
             entry.requires().stream().map(Text::value).toList(),
             applies,
             requirement.get(),
@@ -141,6 +143,17 @@ final class CheckReader {
     return Formula.parse(entry.is(), complaints)
         .flatMap(formula -> formula.asNumber(scope, null, complaints))
         .map(value -> new Meaning.Step(name, entry.title().value(), value));
+  }
+
+  private boolean needsOne(CheckEntry entry, Optional<String> over) {
+    @Nullable Text none = entry.none();
+    if (none == null) {
+      return false;
+    }
+    if (over.isEmpty()) {
+      complaints.add(none, "a check that runs over no list counts none", "`none` beside `over`");
+    }
+    return wording.oneOf("outcome", none, List.of("hold")).isPresent();
   }
 
   private boolean judgeable(CheckEntry entry) {

@@ -52,6 +52,7 @@ record OverlayFile(
           "protects",
           "stage",
           "over",
+          "none",
           "applies",
           "steps",
           "judge",

@@ -81,6 +81,7 @@ record RulesetFile(
       Text protects,
       Text stage,
       @Nullable Text over,
+      @Nullable Text none,
       @Nullable Text applies,
       List<Text> requires,
       Map<String, StepEntry> steps,

@@ -144,7 +144,7 @@ public final class Trial {
     if (check.consequence() == Check.Consequence.FAIL) {
       into.add(check.id() + ": " + Outcome.FAIL.word());
     }
-    if (check.applies().isPresent() || check.over().isPresent()) {
+    if (check.applies().isPresent() || (check.over().isPresent() && !check.needsOne())) {
       into.add(check.id() + ": " + Outcome.NOT_APPLICABLE.word());
     }
   }

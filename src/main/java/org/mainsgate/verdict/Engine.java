@@ -91,11 +91,20 @@ public final class Engine {
       List<Finding> findings = new ArrayList<>();
       listing.items().forEach(item -> findings.add(judge(check, item)));
       if (listing.closed() && listing.items().isEmpty()) {
-        findings.add(Findings.none(check, plural(kind)));
+        findings.add(none(check, kind));
       } else if (!listing.closed()) {
         findings.add(open(check, kind, list));
       }
       return findings;
+    }
+
+    /** The finding where a person has counted none: most checks have nothing to say then. */
+    private Finding none(Check check, String kind) {
+      Known anything = known.with(CheckScope.ITEM, NOBODY);
+      boolean never = new Findings(rules, evidence, check, NOBODY, anything).neverApplies();
+      return check.needsOne() && !never
+          ? Findings.nothingListed(check, plural(kind))
+          : Findings.none(check, plural(kind));
     }
 
     /**

@@ -56,6 +56,14 @@ final class Findings {
         .finish(Outcome.NOT_APPLICABLE);
   }
 
+  /** The finding for a list that may not be empty. */
+  static Finding nothingListed(Check check, String plural) {
+    Draft draft = new Draft(check, check.over().orElse(Kinds.INSTRUMENT), plural);
+    draft.hold(Reason.NOT_MET, "counted none, and there has to be one: " + plural);
+    draft.settle("Look again, and list what is there; else look again at the class");
+    return draft.finish(Outcome.HOLD);
+  }
+
   /** The finding for a check that applies to nothing on a list, whatever is on it. */
   static Finding notApplicable(Check check, String kind, String plural, Known facts) {
     return new Draft(check, kind, plural).because(why(check, facts)).finish(Outcome.NOT_APPLICABLE);
@@ -125,7 +133,8 @@ final class Findings {
           "Put it right, or let a competent person judge it and write down why (`judged:`)");
     } else {
       draft.hold(Reason.NOT_MET, "the requirement is not met");
-      draft.settle("Put it right, and record it again");
+      draft.settle(
+          "Do what is said under `to do`, and record it again; this stage may not settle it");
     }
   }
 

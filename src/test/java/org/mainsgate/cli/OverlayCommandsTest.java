@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.mainsgate.laws.Rulebook;
 
 /** A bench with local rules, as a person meets it on the screen. */
 class OverlayCommandsTest {
@@ -99,8 +100,10 @@ class OverlayCommandsTest {
   void rulesCheckLaysAnOverlayOnEveryProfile() {
     Run run = Run.of("rules", "check", OURS);
     assertEquals(0, run.code(), run.err());
-    assertTrue(run.out().contains("\ngb+our-workshop: 21 checks"), run.out());
-    assertTrue(run.out().contains("\neu+our-workshop: 22 checks"), run.out());
+    int gb = Rulebook.gb().checks().size() + 1;
+    int eu = Rulebook.eu().checks().size() + 1;
+    assertTrue(run.out().contains("\ngb+our-workshop: " + gb + " checks, "), run.out());
+    assertTrue(run.out().contains("\neu+our-workshop: " + eu + " checks, "), run.out());
   }
 
   @Test

@@ -111,6 +111,7 @@ final class Laws {
         c.protects(),
         c.stage(),
         c.over(),
+        c.needsOne(),
         requires,
         c.applies(),
         requirement,

@@ -146,7 +146,10 @@ public final class SecondOpinion {
       boolean never = !applies(id, "nobody has seen it", evidence).might();
       outcomes.put(kind, never ? Outcome.NOT_APPLICABLE : Outcome.HOLD);
     } else if (items.isEmpty()) {
-      outcomes.put(kind, Outcome.NOT_APPLICABLE);
+      boolean missed =
+          text(check(id), "none").equals("hold")
+              && applies(id, "nobody has seen it", evidence).might();
+      outcomes.put(kind, missed ? Outcome.HOLD : Outcome.NOT_APPLICABLE);
     }
     return outcomes;
   }

@@ -242,6 +242,7 @@ class OverlayTest {
     refuse("conjunct-that-does-not-parse", amend("lead-cores", "requirement: sheath is is sound"));
     refuse("conjunct-of-another-thing", amend("lead-cores", "requirement: part_path is bonded"));
     refuse("applies", amend("lead-cores", "applies: class is I"));
+    refuse("none", amend("lead-current", "none: hold"));
     refuse("judge", amend("lead-cores", "judge: a person may"));
     refuse("remedy", amend("lead-cores", "remedy: [{says: Never mind.}]"));
     refuse("plausible", amend("lead-cores", "plausible: [{that: cores is three, otherwise: no}]"));

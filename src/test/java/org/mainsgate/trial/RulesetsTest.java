@@ -41,7 +41,7 @@ class RulesetsTest {
     tests.replaceAll((name, bytes) -> changed(bytes, "stage: \"pass\"", "stage: \"fail\""));
     tests.replaceAll((name, bytes) -> changed(bytes, "stage: pass", "stage: fail"));
     TrialReport report = run(tests);
-    assertEquals(2, report.failures().size());
+    assertEquals(4, report.failures().size());
     assertEquals("pass", report.failures().get(0).found());
   }
 
