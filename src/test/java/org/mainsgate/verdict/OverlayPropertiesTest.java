@@ -58,6 +58,7 @@ class OverlayPropertiesTest {
           "copper_share", List.of("0", "0.5", "1"),
           "detachable_lead_base", List.of("0.05 Ω", "0.09 Ω", "0.2 Ω"),
           "short_lead", List.of("1 m", "1.9 m", "3 m"),
+          "extra_low_limit", List.of("12 V", "60 V"),
           "stepped_core_area", List.of("0.5 mm²", "1.0 mm²"),
           "plausible_share", List.of("0.5", "0.9", "0.95"));
 
