@@ -10,7 +10,6 @@ import org.jspecify.annotations.Nullable;
 import org.mainsgate.ruleset.RulesetFile.CheckEntry;
 import org.mainsgate.ruleset.RulesetFile.ConditionEntry;
 import org.mainsgate.ruleset.RulesetFile.LimitEntry;
-import org.mainsgate.ruleset.RulesetFile.RangeEntry;
 import org.mainsgate.ruleset.RulesetFile.SourceEntry;
 import org.mainsgate.source.Binder;
 import org.mainsgate.source.Complaints;
@@ -31,13 +30,11 @@ record OverlayFile(
     Map<String, LimitEntry> limits,
     Map<String, AmendEntry> amend,
     Map<String, CheckEntry> checks,
-    Map<String, WiderEntry> meterKinds,
     List<RelaxEntry> relaxes,
     Position at) {
 
   /** What an overlay may do, to be read after the word "expected". */
-  static final String MAY =
-      "a tighter limit, an addition to a check, a new check, or a wider default accuracy";
+  static final String MAY = "a tighter limit, an addition to a check, or a new check";
 
   private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,31}");
   private static final Pattern EDITION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
@@ -45,7 +42,15 @@ record OverlayFile(
       "`requirement`, `provided`, `requires`, `consequence: fail` or `caution`, which only add";
   private static final Set<String> NOT_OURS =
       Set.of(
-          "ruleset", "profile", "parameters", "tables", "steps", "statements", "stages", "depends");
+          "ruleset",
+          "profile",
+          "parameters",
+          "tables",
+          "steps",
+          "statements",
+          "stages",
+          "depends",
+          "meter_kinds");
   private static final Set<String> NOT_AMENDED =
       Set.of(
           "title",
@@ -69,9 +74,6 @@ record OverlayFile(
       @Nullable Text consequence,
       @Nullable Text caution,
       Position at) {}
-
-  /** Wider default accuracies of a kind of meter. */
-  record WiderEntry(Text standing, Map<String, List<RangeEntry>> functions) {}
 
   /** A person's word for something that is less strict. */
   record RelaxEntry(Text what, Text because, Text by) {}

@@ -1,22 +1,13 @@
 package org.mainsgate.ruleset;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.mainsgate.quantity.Accuracy;
-import org.mainsgate.quantity.MeterRange;
-import org.mainsgate.quantity.Rational;
-import org.mainsgate.quantity.Typed;
-import org.mainsgate.quantity.Unit;
 import org.mainsgate.ruleset.OverlayFile.AmendEntry;
-import org.mainsgate.ruleset.OverlayFile.WiderEntry;
 import org.mainsgate.ruleset.RulesetFile.CheckEntry;
 import org.mainsgate.ruleset.RulesetFile.LimitEntry;
-import org.mainsgate.ruleset.RulesetFile.RangeEntry;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Text;
 
@@ -48,7 +39,6 @@ final class OverlayReader {
     file.limits().forEach((name, entry) -> newName(name, entry, before));
     file.amend().forEach((id, entry) -> amended(id, entry, before));
     file.checks().forEach((id, entry) -> newCheck(id, entry, before));
-    file.meterKinds().forEach(this::widen);
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
@@ -112,82 +102,5 @@ final class OverlayReader {
           "`" + id + "` is a check of the rules already",
           "another name for a check of its own, or `amend: " + id + "`");
     }
-  }
-
-  private void widen(String name, WiderEntry entry) {
-    MeterKind kind = rules.meterKinds().get(name);
-    if (kind == null) {
-      complaints.addUnknown(
-          entry.standing().at(), "kind of meter", name, rules.meterKinds().keySet());
-      return;
-    }
-    Map<String, List<MeterRange>> functions = new LinkedHashMap<>(kind.functions());
-    entry
-        .functions()
-        .forEach(
-            (function, ranges) -> {
-              List<MeterRange> own = kind.functions().getOrDefault(function, List.of());
-              if (own.size() != ranges.size()) {
-                complaints.add(
-                    entry.standing(),
-                    "`" + function + "` of `" + name + "` has " + own.size() + " ranges",
-                    "the same ranges, each with its accuracy or a wider one");
-                return;
-              }
-              List<MeterRange> wider = new ArrayList<>();
-              for (int i = 0; i < own.size(); i++) {
-                wider(own.get(i), ranges.get(i)).ifPresent(wider::add);
-              }
-              functions.put(function, wider);
-            });
-    citations
-        .standing(entry.standing())
-        .ifPresent(
-            standing ->
-                rules
-                    .meterKinds()
-                    .put(name, new MeterKind(name, kind.title(), standing, functions)));
-  }
-
-  /** The same range with an accuracy that is nowhere better: the limits of error are a line. */
-  private Optional<MeterRange> wider(MeterRange own, RangeEntry entry) {
-    boolean same = is(entry.to(), own.to(), own) && is(entry.digit(), own.digit(), own);
-    Optional<Accuracy> accuracy = wording.accuracy(entry.accuracy());
-    if (!same || accuracy.isEmpty()) {
-      return Optional.empty();
-    }
-    Optional<Unit> fixed = accuracy.get().absoluteUnit();
-    if (fixed.isPresent() && !fixed.get().dimension().equals(own.unit().dimension())) {
-      complaints.add(
-          entry.accuracy(),
-          "a fixed part of another kind than the range",
-          "one " + own.unit().dimension().describe());
-      return Optional.empty();
-    }
-    MeterRange wider = new MeterRange(own.to(), own.digit(), accuracy.get(), own.unit());
-    if (isWider(wider, own, own.unit().offset()) && isWider(wider, own, own.to())) {
-      return Optional.of(wider);
-    }
-    complaints.add(
-        entry.accuracy(),
-        "better than the default, at zero or at the end of the range",
-        "at least `" + own.accuracy().describe() + "`");
-    return Optional.empty();
-  }
-
-  private static boolean isWider(MeterRange wider, MeterRange own, Rational reading) {
-    return wider.halfWidth(reading).compareTo(own.halfWidth(reading)) >= 0;
-  }
-
-  private boolean is(Text text, Rational value, MeterRange range) {
-    Optional<Typed> typed = wording.point(text, range.unit().dimension());
-    boolean same = typed.flatMap(Typed::nominal).map(value::equals).orElse(false);
-    if (typed.isPresent() && !same) {
-      complaints.add(
-          text,
-          "`" + text.value() + "` is another range than the default",
-          "the same range, with its accuracy or a wider one");
-    }
-    return same;
   }
 }

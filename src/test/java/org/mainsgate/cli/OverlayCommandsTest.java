@@ -138,33 +138,6 @@ class OverlayCommandsTest {
     assertFalse(wrong.out().contains(" 0 failed"), wrong.out());
   }
 
-  /**
-   * A known limit of what is promised, so that nobody takes it for more: a wider accuracy is
-   * accepted, though it may take away a contradiction.
-   */
-  @Test
-  void aWiderDefaultAccuracyCanMakePlausibleWhatWasNot() throws IOException {
-    Path bench = Run.smallBench(folder);
-    edit(bench.resolve(VISIT), READING, "earth_resistance: 0.01 Ω");
-    Path file = bench.resolve("bench.yaml");
-    // Without its own data the meter has those of its kind.
-    Files.writeString(
-        file, Files.readString(file).replaceAll("        functions:\\n(          .*\\n)+", ""));
-    Run narrow = Run.of("check", bench);
-    Files.createDirectories(bench.resolve("rules"));
-    String wide =
-        Files.readString(OURS)
-            .replace(
-                "19.99 Ω, digit: 0.01 Ω, accuracy: 5 % + 3",
-                "19.99 Ω, digit: 0.01 Ω, accuracy: 5 % + 5");
-    Files.writeString(bench.resolve("rules/wide.yaml"), wide);
-    edit(file, "profile: gb\n", "profile: gb\noverlays: [rules/wide.yaml]\n");
-    Run wider = Run.of("check", bench);
-    assertTrue(narrow.out().contains("implausible: "), narrow.out() + narrow.err());
-    assertEquals(10, narrow.code());
-    assertEquals(0, wider.code(), wider.out() + wider.err());
-  }
-
   private void lay(Path bench) {
     Run.copy(FOLDER, bench.resolve("rules"));
     edit(

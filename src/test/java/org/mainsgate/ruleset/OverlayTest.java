@@ -90,9 +90,6 @@ class OverlayTest {
     accepted.put(
         "a prerequisite of its own",
         "limits:\n" + OUR_LENGTH + amend("plug-fuse", "requires: [lead-short]") + CHECK);
-    accepted.put("a wider accuracy", meter("3 % + 5 digits", "4 % + 3 digits"));
-    accepted.put(
-        "an accuracy with a fixed part", meter("3 % + 3 digits + 0.1 Ω", "3 % + 3 digits"));
     accepted.forEach(
         (name, text) -> {
           assertEquals("", Rulebook.overlayComplaints("gb", HEAD + text), name);
@@ -271,20 +268,9 @@ class OverlayTest {
         "two-limits", "limits:\n" + limit("short_lead", "3 m") + limit("plausible_share", "0.5"));
   }
 
+  /** A bench says itself how good its meters are; a wider default could end a hold. */
   private void meters() {
-    refuse("accuracy-better", meter("2 % + 3 digits", "3 % + 3 digits"));
-    refuse("accuracy-better-at-zero", meter("9 % + 2 digits", "3 % + 3 digits"));
-    refuse("accuracy-in-volts", meter("3 % + 3 digits + 1 V", "3 % + 3 digits"));
-    refuse(
-        "range-changed", meter("3 % + 3 digits", "3 % + 3 digits").replace("199.9 Ω", "300.0 Ω"));
-    refuse("digit-changed", meter("3 % + 3 digits", "3 % + 3 digits").replace("0.1 Ω", "0.2 Ω"));
-    refuse(
-        "range-missing",
-        meter("3 % + 3 digits", "3 % + 3 digits").replaceAll("(?m)^.*199.9 Ω.*\n", ""));
-    refuse("kind-of-meter-unknown", meter("3 %", "3 %").replace("low_ohm_tester", "low_ohm"));
-    refuse(
-        "function-unknown",
-        meter("3 % + 3 digits", "3 % + 3 digits").replace("resistance:", "capacitance:"));
+    refuse("meter-kinds", "meter_kinds:\n  low_ohm_tester: {title: x}\n");
   }
 
   private void relaxations() {
@@ -366,19 +352,5 @@ class OverlayTest {
 
   private static String relaxes(String what) {
     return "relaxes:\n  - {what: " + what + ", because: we say so, by: the restorer}\n";
-  }
-
-  private static String meter(String fine, String coarse) {
-    return """
-        meter_kinds:
-          low_ohm_tester:
-            standing: common practice
-            functions:
-              resistance:
-                - {to: 19.99 Ω, digit: 0.01 Ω, accuracy: FINE}
-                - {to: 199.9 Ω, digit: 0.1 Ω, accuracy: COARSE}
-        """
-        .replace("FINE", fine)
-        .replace("COARSE", coarse);
   }
 }
