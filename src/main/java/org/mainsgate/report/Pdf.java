@@ -15,7 +15,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.time.LocalDate;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -53,19 +53,21 @@ public final class Pdf {
   }
 
   /**
-   * What of a sheet can't be printed as it was recorded: for each field its name and the character.
-   * A report with any of these is not made, so that no mark stands for a character that is not
+   * What of a sheet can't be printed as it was recorded: for each character the first field with
+   * it. A report with any of these is not made, so that no mark stands for a character that is not
    * there.
    */
   public List<String> complaints(Sheet sheet) {
-    List<String> complaints = new ArrayList<>();
+    Map<Integer, String> complaints = new LinkedHashMap<>();
     new Texts(
             (field, text) ->
                 typeface
                     .unprintable(normal(text))
-                    .ifPresent(character -> complaints.add(complaint(field, text, character))))
+                    .ifPresent(
+                        character ->
+                            complaints.putIfAbsent(character, complaint(field, text, character))))
         .of(sheet);
-    return complaints;
+    return List.copyOf(complaints.values());
   }
 
   /**

@@ -103,8 +103,8 @@ public final class Engine {
       Known anything = known.with(CheckScope.ITEM, NOBODY);
       boolean never = new Findings(rules, evidence, check, NOBODY, anything).neverApplies();
       return check.needsOne() && !never
-          ? Findings.nothingListed(check, plural(kind))
-          : Findings.none(check, plural(kind));
+          ? Lists.nothingListed(check, plural(kind))
+          : Lists.none(check, plural(kind));
     }
 
     /**
@@ -113,9 +113,9 @@ public final class Engine {
     private Finding open(Check check, String kind, Evidence.Listed list) {
       Known anything = known.with(CheckScope.ITEM, NOBODY);
       if (new Findings(rules, evidence, check, NOBODY, anything).neverApplies()) {
-        return Findings.notApplicable(check, kind, plural(kind), anything);
+        return Lists.notApplicable(check, kind, plural(kind), anything);
       }
-      return Findings.openList(check, kind, plural(kind), list);
+      return Lists.openList(check, kind, plural(kind), list);
     }
 
     Finding judge(Check check, String thing) {

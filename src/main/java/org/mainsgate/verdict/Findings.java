@@ -49,44 +49,6 @@ final class Findings {
     return check.applies().map(formula -> formula.evaluate(facts)).orElse(Truth.MET);
   }
 
-  /** The finding for a list on which a person has counted none. */
-  static Finding none(Check check, String plural) {
-    return new Draft(check, check.over().orElse(Kinds.INSTRUMENT), plural)
-        .because("looked, and there are none: " + plural)
-        .finish(Outcome.NOT_APPLICABLE);
-  }
-
-  /** The finding for a list that may not be empty. */
-  static Finding nothingListed(Check check, String plural) {
-    Draft draft = new Draft(check, check.over().orElse(Kinds.INSTRUMENT), plural);
-    draft.hold(Reason.NOT_MET, "counted none, and there has to be one: " + plural);
-    draft.settle("Look again, and list what is there; else look again at the class");
-    return draft.finish(Outcome.HOLD);
-  }
-
-  /** The finding for a check that applies to nothing on a list, whatever is on it. */
-  static Finding notApplicable(Check check, String kind, String plural, Known facts) {
-    return new Draft(check, kind, plural).because(why(check, facts)).finish(Outcome.NOT_APPLICABLE);
-  }
-
-  /** The finding for a list that nobody has closed. */
-  static Finding openList(Check check, String kind, String plural, Evidence.Listed list) {
-    int listed = list.listing().items().size();
-    String text =
-        list.counted()
-            .map(count -> "counted " + count + ", listed " + listed + ": " + plural)
-            .orElse("nobody has said that the list is complete: " + plural);
-    Draft draft = new Draft(check, kind, plural);
-    draft.hold(Reason.LIST_OPEN, text);
-    draft.settle(
-        "Look for all "
-            + plural
-            + ", list each in the instrument's file, and close the list: `looked: {"
-            + kind
-            + ": [...]}`");
-    return draft.finish(Outcome.HOLD);
-  }
-
   Finding make(List<Check> waiting, Optional<Judged> judged) {
     Draft draft = new Draft(check, thing, evidence.title(thing));
     if (neverApplies()) {
@@ -163,7 +125,7 @@ final class Findings {
   }
 
   /** Which observation says that a check does not apply. */
-  private static String why(Check check, Known facts) {
+  static String why(Check check, Known facts) {
     List<String> reasons = new ArrayList<>();
     for (Ground ground : check.applies().orElseThrow().explain(facts)) {
       if (ground.truth() == Truth.NOT_MET && ground instanceof Ground.Choice choice) {
@@ -175,10 +137,6 @@ final class Findings {
 
   private static String title(Known facts, Ground.Choice choice) {
     return facts.titles(choice.text(), choice.candidates());
-  }
-
-  private TruthFormula requirement() {
-    return check.requirement();
   }
 
   /** The formulas that a pass rests on. */
@@ -270,7 +228,7 @@ final class Findings {
 
   /** Whether the requirement, and that it applies, rest on confirmed values. */
   private boolean isConfirmed() {
-    return isConfirmed(requirement()) && check.applies().map(this::isConfirmed).orElse(true);
+    return isConfirmed(check.requirement()) && check.applies().map(this::isConfirmed).orElse(true);
   }
 
   private boolean isConfirmed(TruthFormula formula) {
@@ -384,7 +342,7 @@ final class Findings {
         if (ground instanceof Ground.Comparison comparison) {
           near(comparison);
         } else if (ground instanceof Ground.Choice choice && !draft.misses(choice.text())) {
-          draft.hold(Reason.NOT_RECORDED, "not certain: " + title(facts, choice));
+          draft.hold(Reason.NOT_RECORDED, title(facts, choice) + ": not certain");
           draft.settle("Find out which it is: " + title(facts, choice));
         }
       }
@@ -396,11 +354,11 @@ final class Findings {
     private void near(Ground.Comparison comparison) {
       boolean bounded = comparison.left().isBounded() && comparison.right().isBounded();
       boolean complete = draft.inputs().stream().allMatch(input -> input.fact().recorded());
-      if (!bounded && complete && !requirement().tables().isEmpty()) {
+      if (!bounded && complete && !check.requirement().tables().isEmpty()) {
         draft.hold(Reason.LIMIT_UNCONFIRMED, "no table row fits " + comparison.rightText());
         draft.settle(
             "Look at what was recorded, and at the tables `"
-                + String.join("`, `", requirement().tables())
+                + String.join("`, `", check.requirement().tables())
                 + "`");
       } else if (bounded || complete) {
         draft.hold(
