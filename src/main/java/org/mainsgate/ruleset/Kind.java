@@ -7,8 +7,9 @@ package org.mainsgate.ruleset;
  * @param title its name for people, in the singular
  * @param plural its name for people, in the plural
  * @param once where there is exactly one, of the kind's own name; otherwise things are listed
+ * @param seconds how long it takes to look for all of them and to close their list
  */
-public record Kind(String name, String title, String plural, Once once) {
+public record Kind(String name, String title, String plural, Once once, int seconds) {
 
   /** Where there is exactly one thing of a kind. */
   public enum Once {

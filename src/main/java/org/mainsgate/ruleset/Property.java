@@ -45,6 +45,7 @@ public sealed interface Property {
    * @param momentary whether it never outlives its visit
    * @param method how to find out, empty if that needs no words
    * @param caution what can hurt while finding out, empty if nothing
+   * @param seconds how long it takes to do once
    */
   record Heading(
       String name,
@@ -54,7 +55,8 @@ public sealed interface Property {
       Tier tier,
       boolean momentary,
       String method,
-      String caution) {
+      String caution,
+      int seconds) {
 
     /** Keeps the owners as they are. */
     public Heading {

@@ -95,6 +95,7 @@ final class RulesReader {
             .ifPresent(overlaid::add);
       }
     }
+    List<WorkStep> order = new WorkOrder(vocabulary, checks, wording, complaints).read(all);
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
@@ -111,7 +112,8 @@ final class RulesReader {
             tables,
             dependencies,
             meterKinds,
-            overlaid);
+            overlaid,
+            order);
     return Optional.of(rules);
   }
 

@@ -25,6 +25,7 @@ record RulesetFile(
     Map<String, MeterKindEntry> meterKinds,
     Map<String, StageEntry> stages,
     List<DependsEntry> depends,
+    Map<String, WorkStepEntry> order,
     Map<String, CheckEntry> checks,
     Position at) {
 
@@ -76,6 +77,17 @@ record RulesetFile(
 
   record DependsEntry(Text on, List<Text> does, List<Text> voids) {}
 
+  record WorkStepEntry(
+      Text title,
+      @Nullable Text says,
+      List<Text> asks,
+      List<Text> closes,
+      @Nullable Text caution,
+      @Nullable Text eachVisit,
+      @Nullable StopEntry stop) {}
+
+  record StopEntry(Text title, List<Text> until, Text says) {}
+
   record CheckEntry(
       Text title,
       Text protects,
@@ -124,7 +136,7 @@ record RulesetFile(
       Map<String, ActEntry> acts,
       Map<String, Text> withdrawalReasons) {}
 
-  record KindEntry(Text title, @Nullable Text plural, @Nullable Text one) {}
+  record KindEntry(Text title, @Nullable Text plural, @Nullable Text one, @Nullable Text seconds) {}
 
   record QuantityEntry(
       Node of,
@@ -135,6 +147,7 @@ record RulesetFile(
       @Nullable Text function,
       @Nullable Text least,
       Text tier,
+      @Nullable Text seconds,
       @Nullable Text method,
       @Nullable Text caution,
       @Nullable Text retired,
@@ -147,6 +160,7 @@ record RulesetFile(
       Node values,
       @Nullable Text momentary,
       Text tier,
+      @Nullable Text seconds,
       @Nullable Text method,
       @Nullable Text caution,
       @Nullable Text retired,

@@ -82,6 +82,19 @@ public final class Vocabulary {
         .filter(found -> !name.equals(property));
   }
 
+  /** Whether something is said of a thing, and not only with something else that is said of it. */
+  public boolean isSaidOfThings(Property property) {
+    return property.heading().of().stream().anyMatch(kinds::containsKey);
+  }
+
+  /** Whether a person is asked for it in a visit, if it is needed. */
+  public boolean isAskedAtTheInstrument(Property property) {
+    return property.heading().home() == Property.Home.VISIT
+        && property.heading().tier() != Property.Tier.NOTE
+        && !(property instanceof Property.Pointer)
+        && isSaidOfThings(property);
+  }
+
   /** The acts, by name. */
   public Map<String, Act> acts() {
     return acts;

@@ -36,6 +36,12 @@ final class VocabularyReader {
   private static final Map<String, Nature> NATURES =
       Map.of("measured", Nature.MEASURED, "marked", Nature.MARKED, "varies", Nature.VARIES);
 
+  /** How long it takes where a file does not say, in seconds; common practice. */
+  private static final int TO_LOOK = 5;
+
+  private static final int TO_READ = 8;
+  private static final int TO_MEASURE = 20;
+
   private final VocabularyFile file;
   private final Complaints complaints;
   private final Wording wording;
@@ -72,7 +78,7 @@ final class VocabularyReader {
             : wording.oneOf("place", entry.one(), ONCE).orElse(Kind.Once.INSTRUMENT);
     String title = entry.title().value();
     String plural = entry.plural() == null ? title : entry.plural().value();
-    return new Kind(name, title, plural, once);
+    return new Kind(name, title, plural, once, wording.seconds(entry.seconds(), TO_LOOK));
   }
 
   private void quantity(String name, QuantityEntry entry) {
@@ -102,7 +108,9 @@ final class VocabularyReader {
             tier(entry.tier()),
             false,
             Wording.orEmpty(entry.method()),
-            Wording.orEmpty(entry.caution()));
+            Wording.orEmpty(entry.caution()),
+            wording.seconds(
+                entry.seconds(), nature.get() == Nature.MEASURED ? TO_MEASURE : TO_READ));
     declare(name, entry.of(), new Property.Quantity(heading, nature.get(), units, function, least));
   }
 
@@ -121,7 +129,8 @@ final class VocabularyReader {
             tier(entry.tier()),
             wording.yes(entry.momentary()),
             Wording.orEmpty(entry.method()),
-            Wording.orEmpty(entry.caution()));
+            Wording.orEmpty(entry.caution()),
+            wording.seconds(entry.seconds(), TO_LOOK));
     ValueList values = new ValueList(list, List.copyOf(titles.keySet()));
     declare(name, entry.of(), new Property.Observation(heading, values, titles));
   }
@@ -130,7 +139,15 @@ final class VocabularyReader {
     wording.oneOf("kind of thing", entry.to(), kinds.keySet());
     Heading heading =
         new Heading(
-            name, entry.title().value(), owners(entry.of()), Home.VISIT, Tier.GATE, false, "", "");
+            name,
+            entry.title().value(),
+            owners(entry.of()),
+            Home.VISIT,
+            Tier.GATE,
+            false,
+            "",
+            "",
+            0);
     declare(name, entry.of(), new Property.Pointer(heading, entry.to().value()));
   }
 

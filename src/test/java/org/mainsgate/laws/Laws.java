@@ -81,7 +81,8 @@ final class Laws {
         r.tables(),
         r.dependencies(),
         r.meterKinds(),
-        r.overlays());
+        r.overlays(),
+        r.order());
   }
 
   /** The same visit with other entries. */

@@ -97,7 +97,8 @@ final class Samples {
         rules.tables(),
         rules.dependencies(),
         rules.meterKinds(),
-        rules.overlays());
+        rules.overlays(),
+        rules.order());
   }
 
   static Setting setting() {
