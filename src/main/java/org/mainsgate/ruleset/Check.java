@@ -13,7 +13,7 @@ import org.mainsgate.source.Position;
  * @param id its name
  * @param title its name in trade terms
  * @param protects what it protects from, completing "protects ..."
- * @param stage the stage it belongs to
+ * @param stages the stages it belongs to, by id
  * @param over the kind of thing it is judged on, one by one; empty for the instrument itself
  * @param needsOne whether a list on which a person has counted none is a hold, not a check that
  *     does not apply
@@ -34,7 +34,7 @@ public record Check(
     String id,
     String title,
     String protects,
-    String stage,
+    List<String> stages,
     Optional<String> over,
     boolean needsOne,
     List<String> requires,
@@ -52,6 +52,7 @@ public record Check(
 
   /** Keeps the lists as they are. */
   public Check {
+    stages = List.copyOf(stages);
     requires = List.copyOf(requires);
     provided = List.copyOf(provided);
     plausible = List.copyOf(plausible);

@@ -90,7 +90,7 @@ public record Rules(
 
   /** The checks of a stage, in order. */
   public List<Check> checksOf(Stage stage) {
-    return checks.values().stream().filter(check -> check.stage().equals(stage.id())).toList();
+    return checks.values().stream().filter(check -> check.stages().contains(stage.id())).toList();
   }
 
   /** The stage of this id. */

@@ -91,7 +91,7 @@ record RulesetFile(
   record CheckEntry(
       Text title,
       Text protects,
-      Text stage,
+      Node stage,
       @Nullable Text over,
       @Nullable Text none,
       @Nullable Text applies,
@@ -136,7 +136,12 @@ record RulesetFile(
       Map<String, ActEntry> acts,
       Map<String, Text> withdrawalReasons) {}
 
-  record KindEntry(Text title, @Nullable Text plural, @Nullable Text one, @Nullable Text seconds) {}
+  record KindEntry(
+      Text title,
+      @Nullable Text plural,
+      @Nullable Text one,
+      @Nullable Text designator,
+      @Nullable Text seconds) {}
 
   record QuantityEntry(
       Node of,
@@ -146,6 +151,10 @@ record RulesetFile(
       List<Text> units,
       @Nullable Text function,
       @Nullable Text least,
+      @Nullable Text worst,
+      @Nullable Text leads,
+      @Nullable Text derived,
+      @Nullable Text momentary,
       Text tier,
       @Nullable Text seconds,
       @Nullable Text method,

@@ -12,6 +12,9 @@ import java.util.Optional;
  * acts, and reasons to withdraw an entry.
  */
 public final class Vocabulary {
+  /** The one quantity that nobody records: days from an entry to the day that is asked about. */
+  public static final String AGE = "age";
+
   private final Map<String, Kind> kinds;
   private final Map<String, Property> properties;
   private final Map<String, Act> acts;

@@ -3,6 +3,7 @@ package org.mainsgate.trial;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
@@ -11,6 +12,7 @@ import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.evidence.Visit;
 import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Stage;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
 import org.mainsgate.source.Node;
@@ -34,11 +36,12 @@ final class TestCase {
   }
 
   /** The test with its record made: fields taken out, then others put over. */
-  static Optional<TestCase> of(TestEntry entry, TestFile file, Complaints complaints) {
-    Fields record = file.records().get(entry.record().value());
+  static Optional<TestCase> of(
+      TestEntry entry, Map<String, Fields> records, Complaints complaints) {
+    Fields record = records.get(entry.record().value());
     if (record == null) {
       complaints.addUnknown(
-          entry.record().at(), "record", entry.record().value(), file.records().keySet());
+          entry.record().at(), "record", entry.record().value(), records.keySet());
       return Optional.empty();
     }
     for (Text path : entry.remove()) {
@@ -79,8 +82,20 @@ final class TestCase {
           InstrumentRecord whole = new InstrumentRecord(bench.get(), instrument.get(), List.of(v));
           LocalDate on = entry.on() == null ? v.date() : LocalDate.parse(entry.on().value());
           return new Engine(rules)
-              .assess(rules.firstStage(), InForce.of(rules, whole, on).evidence());
+              .assess(stage(rules, complaints), InForce.of(rules, whole, on).evidence());
         });
+  }
+
+  private Stage stage(Rules rules, Complaints complaints) {
+    Text stage = entry.stage();
+    if (stage == null) {
+      return rules.firstStage();
+    }
+    Optional<Stage> found = rules.stage(stage.value());
+    if (found.isEmpty()) {
+      complaints.addUnknown(stage.at(), "stage", stage.value(), rules.stages().keySet());
+    }
+    return found.orElseGet(rules::firstStage);
   }
 
   private Optional<Fields> part(String name, Complaints complaints) {

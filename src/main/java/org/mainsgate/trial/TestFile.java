@@ -21,6 +21,7 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
    * @param profiles the profiles that it runs under
    * @param remove paths of fields that are taken out of the record
    * @param change fields that are put over the record
+   * @param stage the stage that is judged; the first if not said
    * @param on the day that is asked about; the visit's own if not said
    * @param expect by {@code check} or {@code check/thing}, or {@code stage}: the outcome, with
    *     {@code hold: reason} where the reason matters
@@ -31,6 +32,7 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
       List<Text> profiles,
       List<Text> remove,
       @Nullable Fields change,
+      @Nullable Text stage,
       @Nullable Text on,
       Map<String, Text> expect,
       Position at) {}

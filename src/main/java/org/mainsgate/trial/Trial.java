@@ -18,6 +18,7 @@ import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Binder;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Fields;
 import org.mainsgate.source.Position;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.trial.TrialReport.Failure;
@@ -35,6 +36,8 @@ public final class Trial {
   private final Shelf shelf;
   private final Map<String, Shelf.Choice> profiles;
   private final Complaints complaints;
+  private final List<TestFile> files = new ArrayList<>();
+  private final Map<String, Fields> records = new LinkedHashMap<>();
   private final List<TestCase> cases = new ArrayList<>();
   private final Map<String, Rules> rules = new LinkedHashMap<>();
   private final Set<String> seen = new LinkedHashSet<>();
@@ -60,6 +63,7 @@ public final class Trial {
       Complaints complaints) {
     Trial trial = new Trial(shelf, profiles, complaints);
     files.forEach(trial::read);
+    trial.make();
     profiles.forEach(
         (name, choice) ->
             shelf.open(choice, complaints).ifPresent(found -> trial.rules.put(name, found)));
@@ -77,11 +81,27 @@ public final class Trial {
     Optional<TestFile> file =
         StrictYaml.readFields(name, bytes, complaints)
             .flatMap(fields -> Binder.bind(fields, TestFile.class, complaints));
-    file.ifPresent(
-        found ->
-            found
-                .tests()
-                .forEach(entry -> TestCase.of(entry, found, complaints).ifPresent(this::add)));
+    file.ifPresent(this::take);
+  }
+
+  private void take(TestFile file) {
+    files.add(file);
+    file.records()
+        .forEach(
+            (name, record) -> {
+              if (records.putIfAbsent(name, record) != null) {
+                complaints.add(record, "a second record `" + name + "`", "a name of its own");
+              }
+            });
+  }
+
+  /** The tests of all files; each may start from a record of any of them. */
+  private void make() {
+    for (TestFile file : files) {
+      for (TestFile.TestEntry entry : file.tests()) {
+        TestCase.of(entry, records, complaints).ifPresent(this::add);
+      }
+    }
   }
 
   private void add(TestCase test) {
