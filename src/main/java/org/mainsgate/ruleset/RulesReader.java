@@ -314,10 +314,11 @@ final class RulesReader {
             (name, entry) ->
                 CheckReader.step(name, entry, scope, complaints)
                     .ifPresent(step -> putOnce(steps, name, step, "step", entry.is().at())));
+    CheckScope wider = scope(Optional.empty());
     file.statements()
         .forEach(
             (name, entry) ->
-                CheckReader.statement(name, entry, scope, complaints)
+                CheckReader.statement(name, entry, wider, complaints)
                     .ifPresent(step -> putOnce(steps, name, step, "statement", entry.is().at())));
   }
 
