@@ -59,7 +59,11 @@ final class Testimony {
               Said said = said(id + "." + name, day, writer, property(name), value);
               with.put(name, plain(property(name), value, said, Map.of()));
             });
-    age(property, id, day, writer).ifPresent(age -> with.put(Vocabulary.AGE, age));
+    // What stands in a file without a date may be of any day.
+    boolean dated = entry.on().isPresent() || !by.isEmpty();
+    age(property, id, day, writer)
+        .filter(age -> dated)
+        .ifPresent(age -> with.put(Vocabulary.AGE, age));
     Said said = said(id, day, writer, property, entry.value()).saying(text(entry));
     if (property instanceof Property.Quantity quantity
         && entry.value() instanceof Value.Amount amount) {

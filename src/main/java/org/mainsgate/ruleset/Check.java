@@ -1,5 +1,6 @@
 package org.mainsgate.ruleset;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.mainsgate.formula.NumberFormula;
@@ -58,6 +59,18 @@ public record Check(
     plausible = List.copyOf(plausible);
     notes = List.copyOf(notes);
     remedies = List.copyOf(remedies);
+  }
+
+  /** Every statement of it: when it applies, what must hold, and all that speaks beside it. */
+  public List<TruthFormula> statements() {
+    List<TruthFormula> all = new ArrayList<>();
+    applies.ifPresent(all::add);
+    all.add(requirement);
+    provided.forEach(condition -> all.add(condition.that()));
+    plausible.forEach(condition -> all.add(condition.that()));
+    notes.forEach(note -> all.add(note.when()));
+    remedies.forEach(remedy -> remedy.when().ifPresent(all::add));
+    return all;
   }
 
   /** What follows where a requirement is not met. */

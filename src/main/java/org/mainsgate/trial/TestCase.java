@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.Instrument;
@@ -61,6 +63,13 @@ final class TestCase {
 
   TestEntry entry() {
     return entry;
+  }
+
+  /** Whether it expects something of one of these checks. */
+  boolean isAbout(Set<String> checks) {
+    return Stream.of(entry.expect(), entry.says(), entry.silent())
+        .flatMap(wanted -> wanted.keySet().stream())
+        .anyMatch(key -> checks.contains(key.split("/", 2)[0]));
   }
 
   /** What the rules say of the record; empty after a complaint. */
@@ -125,7 +134,33 @@ final class TestCase {
                 failures.add(failure(key, wanted, profile, found(assessment, key)));
               }
             });
+    entry.says().forEach((key, words) -> words(assessment, key, words, true, profile, failures));
+    entry.silent().forEach((key, words) -> words(assessment, key, words, false, profile, failures));
     return failures;
+  }
+
+  private void words(
+      Assessment assessment,
+      String key,
+      Text words,
+      boolean wanted,
+      String profile,
+      List<Failure> failures) {
+    String said =
+        String.join("; ", matching(assessment, key).stream().map(TestCase::said).toList());
+    if (said.contains(words.value()) != wanted) {
+      String demand = wanted ? "says " : "does not say ";
+      failures.add(failure(key + " " + demand, words, profile, said));
+    }
+  }
+
+  /** All words of a finding by which a person goes on. */
+  private static String said(Finding finding) {
+    List<String> all = new ArrayList<>();
+    finding.holds().forEach(hold -> all.add(hold.text()));
+    finding.notes().forEach(note -> all.add(note.says()));
+    all.add(finding.remedy());
+    return String.join("; ", all);
   }
 
   private Failure failure(String key, Text wanted, String profile, String found) {

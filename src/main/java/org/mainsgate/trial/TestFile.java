@@ -25,6 +25,9 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
    * @param on the day that is asked about; the visit's own if not said
    * @param expect by {@code check} or {@code check/thing}, or {@code stage}: the outcome, with
    *     {@code hold: reason} where the reason matters
+   * @param says by {@code check} or {@code check/thing}: words that a hold, a remark or a remedy of
+   *     it must have
+   * @param silent words that none of them may have
    */
   record TestEntry(
       Text name,
@@ -35,5 +38,7 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
       @Nullable Text stage,
       @Nullable Text on,
       Map<String, Text> expect,
+      Map<String, Text> says,
+      Map<String, Text> silent,
       Position at) {}
 }

@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.formula.Table;
+import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.ruleset.Adjustment;
 import org.mainsgate.ruleset.Check;
@@ -32,6 +34,9 @@ import org.mainsgate.verdict.Outcome;
  */
 public final class Trial {
   private static final List<Rational> TENTHS = List.of(Rational.of(9, 10), Rational.of(11, 10));
+
+  private static final Rational TENTH = Rational.of(1, 10);
+  private static final long DAY = 86_400;
 
   private final Shelf shelf;
   private final Map<String, Shelf.Choice> profiles;
@@ -174,8 +179,19 @@ public final class Trial {
    *
    * @param name its name
    * @param owner the profile that gives it, or the overlay's file; empty for the common rules
+   * @param wholeDays whether it is a number of days
+   * @param size in SI units
    */
-  private record Movable(String name, String owner) {
+  private record Movable(String name, String owner, boolean wholeDays, Rational size) {
+
+    /** A tenth down and up; of whole days at least one, since nobody counts parts of a day. */
+    List<Rational> factors() {
+      Rational day = Rational.of(DAY);
+      Rational share = day.dividedBy(size);
+      return wholeDays && share.compareTo(TENTH) > 0
+          ? List.of(Rational.ONE.minus(share), Rational.ONE.plus(share))
+          : TENTHS;
+    }
 
     boolean concerns(String profile, Shelf.Choice choice) {
       return owner.isEmpty() || owner.equals(profile) || choice.overlays().containsKey(owner);
@@ -185,25 +201,31 @@ public final class Trial {
   /** Every value of the rules; a tenth of zero is nothing. */
   private void movable(String profile, Rules found, Set<Movable> values) {
     for (Limit limit : found.limits().values()) {
-      add(values, limit.name(), owner(profile, limit.at()), limit.value().lo());
+      boolean days = limit.unit().symbol().equals("d");
+      add(values, limit.name(), owner(profile, limit.at()), limit.value().lo(), days);
     }
     for (Rules.CitedTable cited : found.tables().values()) {
       String owner = owner(profile, cited.at());
       String table = cited.table().name();
       for (Table.Row row : cited.table().rows()) {
-        add(values, Adjustment.key(table, row.id()), owner, row.number());
+        add(values, Adjustment.key(table, row.id()), owner, row.number(), false);
         row.cells()
             .forEach(
                 (column, value) ->
-                    add(values, Adjustment.cell(table, row.id(), column), owner, value.lo()));
+                    add(
+                        values,
+                        Adjustment.cell(table, row.id(), column),
+                        owner,
+                        value.lo(),
+                        false));
       }
     }
   }
 
   private static void add(
-      Set<Movable> values, String name, String owner, @Nullable Rational value) {
+      Set<Movable> values, String name, String owner, @Nullable Rational value, boolean days) {
     if (value != null && value.signum() != 0) {
-      values.add(new Movable(name, owner));
+      values.add(new Movable(name, owner, days, value));
     }
   }
 
@@ -221,7 +243,7 @@ public final class Trial {
   private List<String> unnoticed(Set<Movable> values) {
     List<String> unnoticed = new ArrayList<>();
     for (Movable value : values) {
-      for (Rational factor : TENTHS) {
+      for (Rational factor : value.factors()) {
         if (!isNoticed(value, factor)) {
           String of = value.owner().isEmpty() ? "" : " of " + value.owner();
           String by = factor.compareTo(Rational.ONE) < 0 ? " × 0.9" : " × 1.1";
@@ -232,25 +254,39 @@ public final class Trial {
     return unnoticed;
   }
 
-  /** Whether a test fails with the value moved, under any rules that have it from its owner. */
+  /**
+   * Whether a test fails with the value moved, under any rules that have it from its owner. Tests
+   * of the checks that name it come first: nearly always one of them notices.
+   */
   private boolean isNoticed(Movable value, Rational factor) {
-    Map<String, Rules> changed = new LinkedHashMap<>();
     Complaints broken = new Complaints();
     Shelf moved = shelf.moving(new Adjustment(value.name(), factor));
-    profiles.forEach(
-        (name, choice) -> {
-          if (value.concerns(name, choice)) {
-            moved.open(choice, broken).ifPresent(found -> changed.put(name, found));
-          }
-        });
-    return !broken.isEmpty() || anyFails(changed);
+    for (Map.Entry<String, Shelf.Choice> profile : profiles.entrySet()) {
+      if (value.concerns(profile.getKey(), profile.getValue())) {
+        Optional<Rules> changed = moved.open(profile.getValue(), broken);
+        if (changed.isEmpty() || anyFails(profile.getKey(), changed.get(), value)) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
-  private boolean anyFails(Map<String, Rules> changed) {
-    return cases.stream()
-        .anyMatch(
-            test ->
-                test.profiles().stream()
-                    .anyMatch(profile -> !failures(test, profile, changed, false).isEmpty()));
+  private boolean anyFails(String profile, Rules changed, Movable value) {
+    String name = value.name().split("\\[", 2)[0];
+    Set<String> about = new LinkedHashSet<>();
+    changed.checks().values().stream()
+        .filter(check -> check.statements().stream().anyMatch(s -> mentions(s, name)))
+        .forEach(check -> about.add(check.id()));
+    Map<String, Rules> under = Map.of(profile, changed);
+    List<TestCase> ours = cases.stream().filter(test -> test.profiles().contains(profile)).toList();
+    return Stream.concat(
+            ours.stream().filter(test -> test.isAbout(about)),
+            ours.stream().filter(test -> !test.isAbout(about)))
+        .anyMatch(test -> !failures(test, profile, under, false).isEmpty());
+  }
+
+  private static boolean mentions(TruthFormula statement, String name) {
+    return statement.limits().contains(name) || statement.tables().contains(name);
   }
 }
