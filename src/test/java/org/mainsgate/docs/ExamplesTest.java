@@ -201,7 +201,7 @@ class ExamplesTest {
     for (int i = 0; i < formulas.size(); i++) {
       checks
           .append("  example-" + i + ":\n    title: an example\n    protects: from nothing\n")
-          .append("    stage: lead-and-earth\n    over: " + over + "\n    consequence: hold\n")
+          .append("    stage: cold\n    over: " + over + "\n    consequence: hold\n")
           .append("    source: {of: practice, standing: common practice}\n")
           .append("    requirement: >\n      " + formulas.get(i) + "\n");
     }

@@ -110,7 +110,7 @@ final class Laws {
         c.id(),
         c.title(),
         c.protects(),
-        c.stage(),
+        c.stages(),
         c.over(),
         c.needsOne(),
         requires,
