@@ -15,7 +15,6 @@ import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.ruleset.Kind;
 import org.mainsgate.ruleset.Property;
-import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Vocabulary;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
@@ -25,14 +24,14 @@ import org.mainsgate.verdict.Fact;
  *
  * @param points whether everything is known in the end, and to the point
  */
-record Better(Rules rules, Random random, boolean points) {
+record Better(Slice slice, Random random, boolean points) {
 
   Evidence of(Evidence evidence) {
     Map<String, Evidence.Listed> lists = new HashMap<>();
     new TreeMap<>(evidence.lists()).forEach((kind, list) -> lists.put(kind, closed(kind, list)));
     Evidence listed = new Evidence(Map.of(), lists, evidence.facts(), evidence.judged());
     Map<String, Map<String, Fact>> facts = new HashMap<>();
-    for (Kind kind : rules.vocabulary().kinds().values()) {
+    for (Kind kind : slice.rules().vocabulary().kinds().values()) {
       List<String> things =
           kind.isListed() ? listed.list(kind.name()).listing().items() : List.of(kind.name());
       for (String thing : things) {
@@ -57,8 +56,9 @@ record Better(Rules rules, Random random, boolean points) {
 
   private Map<String, Fact> better(String owner, Map<String, Fact> facts, Evidence lists) {
     Map<String, Fact> better = new HashMap<>();
-    Vocabulary words = rules.vocabulary();
-    for (Property property : words.properties().values()) {
+    Vocabulary words = slice.rules().vocabulary();
+    for (String name : slice.names()) {
+      Property property = words.property(name).orElseThrow();
       boolean with = words.property(owner).isPresent();
       boolean own = with ? words.with(owner, property.name()).isPresent() : property.isOf(owner);
       Fact fact = facts.get(property.name());
@@ -72,7 +72,7 @@ record Better(Rules rules, Random random, boolean points) {
   }
 
   private Fact filled(Property property, Evidence lists) {
-    return RandomEvidence.fact(rules, random, property, lists);
+    return RandomEvidence.fact(slice, random, property, lists);
   }
 
   private Fact better(Property property, Fact fact, Evidence lists) {

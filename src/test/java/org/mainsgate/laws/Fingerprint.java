@@ -21,8 +21,10 @@ public final class Fingerprint {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
       for (long seed = 0; seed < RECORDS; seed++) {
         for (Rules rules : Rulebook.all()) {
-          InstrumentRecord record = RandomRecord.of(rules, new Random(seed), seed % 2 == 0);
-          sha.update(Laws.json(rules, record).getBytes(UTF_8));
+          Random random = new Random(seed);
+          Slice slice = Slice.random(rules, random);
+          InstrumentRecord record = RandomRecord.of(slice, random, seed % 2 == 0);
+          sha.update(Laws.json(slice.rules(), record).getBytes(UTF_8));
         }
       }
       return HexFormat.of().formatHex(sha.digest());

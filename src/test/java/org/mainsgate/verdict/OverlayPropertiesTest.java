@@ -76,9 +76,11 @@ class OverlayPropertiesTest {
       return;
     }
     Rules strict = accepted.get();
+    List<String> checks = List.copyOf(plain.checks().keySet());
     for (RandomEvidence.Style style : RandomEvidence.Style.values()) {
       for (int i = 0; i < 5; i++) {
-        compare(plain, strict, RandomEvidence.of(plain, random, style), overlay);
+        compare(
+            plain, strict, RandomEvidence.of(plain, of(checks, random), random, style), overlay);
       }
     }
     Statistics.label("outcome").coverage(c -> c.check("lower").percentage(p -> p > 0.5));
