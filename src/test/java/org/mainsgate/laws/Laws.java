@@ -175,16 +175,12 @@ final class Laws {
   }
 
   static void plausibility(Judge judge, Random random) {
-    Slice slice = slice(random);
-    List<String> banded =
-        slice.rules().checks().values().stream()
-            .filter(check -> !check.plausible().isEmpty())
-            .map(Check::id)
-            .toList();
-    Slice about = banded.isEmpty() ? banded(random) : slice;
-    Rules rules = about.rules();
-    Evidence some = RandomEvidence.about(about, random, RandomEvidence.Style.CONTRADICTORY);
-    Evidence evidence = random.nextBoolean() ? some : overAndUnder(about, random);
+    Slice slice = banded(random);
+    Rules rules = slice.rules();
+    Evidence evidence =
+        random.nextBoolean()
+            ? RandomEvidence.about(slice, random, RandomEvidence.Style.CONTRADICTORY)
+            : RandomEvidence.sound(slice, Sound.impossible(slice));
     Map<String, Outcome> with = outcomes(judge.judge(rules, evidence));
     outcomes(judge.judge(changed(rules, Laws::withoutPlausibility), evidence))
         .forEach(
@@ -204,30 +200,6 @@ final class Laws {
             .map(Check::id)
             .toList();
     return Slice.of(rules, Pools.of(banded, random));
-  }
-
-  /** What both fails and can't be true, if it comes up in some tries. */
-  private static Evidence overAndUnder(Slice slice, Random random) {
-    Evidence evidence = RandomEvidence.about(slice, random, RandomEvidence.Style.POINTS);
-    Rules bands = changed(slice.rules(), Broken::plausibleInstead);
-    for (int i = 0; i < 30; i++) {
-      Map<String, Outcome> outcomes = outcomes(Judge.ENGINE.judge(slice.rules(), evidence));
-      boolean both =
-          outcomes(Judge.ENGINE.judge(bands, evidence)).entrySet().stream()
-              .filter(entry -> entry.getValue() == Outcome.FAIL)
-              .filter(
-                  entry -> !slice.rules().checks().get(id(entry.getKey())).plausible().isEmpty())
-              .anyMatch(entry -> outcomes.get(entry.getKey()) == Outcome.FAIL);
-      if (both) {
-        return evidence;
-      }
-      evidence = RandomEvidence.about(slice, random, RandomEvidence.Style.POINTS);
-    }
-    return evidence;
-  }
-
-  private static String id(String finding) {
-    return finding.substring(0, finding.indexOf('/'));
   }
 
   static void sound(Judge judge, Random random) {

@@ -25,7 +25,7 @@ interface Phrase {
   void look(Scene scene);
 
   /** A number that stands in the text. */
-  record Number(Ends value) implements Phrase {
+  record Fixed(Ends value) implements Phrase {
     @Override
     public Ends ends(Scene scene) {
       return value;

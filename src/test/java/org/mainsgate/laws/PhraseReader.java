@@ -151,7 +151,7 @@ final class PhraseReader {
 
   private Phrase signed() {
     return take("-")
-        ? new Phrase.Reckoned("-", new Phrase.Number(Ends.of(Fraction.ZERO)), signed())
+        ? new Phrase.Reckoned("-", new Phrase.Fixed(Ends.of(Fraction.ZERO)), signed())
         : primary();
   }
 
@@ -165,13 +165,13 @@ final class PhraseReader {
       return each(word());
     }
     if (take("pi")) {
-      return new Phrase.Number(Ends.PI);
+      return new Phrase.Fixed(Ends.PI);
     }
     Optional<Rational> number = Rational.parse(peek());
     if (number.isPresent()) {
       next++;
       unit();
-      return new Phrase.Number(Ends.of(Fraction.of(number.get())));
+      return new Phrase.Fixed(Ends.of(Fraction.of(number.get())));
     }
     boolean call = next + 1 < tokens.size() && tokens.get(next + 1).equals("(");
     return call ? call(word()) : new Phrase.Named(List.of(path().split("\\.")));

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeSet;
 import org.mainsgate.formula.Ground;
 import org.mainsgate.formula.Table;
@@ -119,7 +120,7 @@ final class Pools {
     return List.copyOf(all);
   }
 
-  private static void add(Table table, Dimension dimension, TreeSet<Rational> all) {
+  private static void add(Table table, Dimension dimension, Set<Rational> all) {
     boolean keyed = table.key() instanceof Table.NumberKey key && key.dimension().equals(dimension);
     for (Table.Row row : table.rows()) {
       Rational number = row.number();

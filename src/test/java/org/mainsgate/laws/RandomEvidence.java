@@ -88,7 +88,7 @@ public final class RandomEvidence {
 
   private Evidence evidence() {
     Map<String, Evidence.Listed> lists = new HashMap<>();
-    slice.lists().forEach(kind -> lists.put(kind, list(kind, count())));
+    slice.lists().forEach(kind -> lists.put(kind, list(kind, count(kind))));
     Map<String, Map<String, Fact>> facts = new HashMap<>();
     for (Kind kind : slice.rules().vocabulary().kinds().values()) {
       List<String> things = kind.isListed() ? items(lists, kind.name()) : List.of(kind.name());
@@ -97,8 +97,9 @@ public final class RandomEvidence {
     return new Evidence(Map.of(), lists, facts, judged(lists));
   }
 
-  private int count() {
-    return sound > 1 ? 1 : Pools.of(List.of(0, 1, 1, 1, 2), random);
+  private int count(String kind) {
+    int count = sound > 1 ? 1 : Pools.of(List.of(0, 1, 1, 1, 2), random);
+    return slice.pointsTo(kind) ? Math.max(1, count) : count;
   }
 
   private static List<String> items(Map<String, Evidence.Listed> lists, String kind) {

@@ -29,7 +29,7 @@ import org.mainsgate.ruleset.Stage;
  * @param lists the kinds of thing whose lists they run over or point to
  */
 record Slice(Rules rules, Check focus, Set<String> names, Set<String> lists) {
-  private static final int OTHERS = 4;
+  private static final int OTHERS = 8;
   private static final Map<String, Slice> ALONE = new HashMap<>();
 
   /** A check with what comes before it. */
@@ -126,6 +126,13 @@ record Slice(Rules rules, Check focus, Set<String> names, Set<String> lists) {
   /** Whether these checks ask for a property. */
   boolean asks(Property property) {
     return names.contains(property.name());
+  }
+
+  /** Whether an entry that these checks ask for points to a thing of this kind. */
+  boolean pointsTo(String kind) {
+    return names.stream()
+        .map(name -> rules.vocabulary().property(name).orElseThrow())
+        .anyMatch(property -> property instanceof Property.Pointer to && to.to().equals(kind));
   }
 
   /** The properties of a thing or an entry that these checks ask for. */

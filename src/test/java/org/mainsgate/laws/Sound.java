@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
+import java.util.function.ToIntFunction;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.ruleset.Property;
+import org.mainsgate.ruleset.Rules;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
@@ -20,11 +22,12 @@ import org.mainsgate.verdict.Outcome;
  *
  * @param names by observation
  * @param numbers by quantity, in SI units
- * @param passes whether the check passes so
+ * @param found whether the check passes so, or whatever else was looked for
  */
-record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean passes) {
+record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean found) {
   private static final int CHANGES = 600;
   private static final Map<String, Sound> FOUND = new HashMap<>();
+  private static final Map<String, Sound> IMPOSSIBLE = new HashMap<>();
 
   /** Where to begin looking; whatever is not here begins somewhere. */
   private static final Map<String, String> GUESS =
@@ -53,10 +56,47 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean p
     String key = slice.rules().identity() + slice.focus().id();
     Sound known = FOUND.get(key);
     if (known == null) {
-      known = new Search(alone).found();
+      known = new Search(alone, evidence -> distance(alone, evidence)).look();
       FOUND.put(key, known);
     }
     return known;
+  }
+
+  /** What fails a check and can't be true either, if there is such a thing. */
+  static Sound impossible(Slice slice) {
+    Slice alone = Slice.of(slice.rules(), slice.focus().id());
+    Rules bands = Laws.changed(alone.rules(), Broken::plausibleInstead);
+    return IMPOSSIBLE.computeIfAbsent(
+        slice.rules().identity() + slice.focus().id(),
+        key ->
+            new Search(
+                    alone,
+                    evidence ->
+                        missing(alone.rules(), alone, evidence) + missing(bands, alone, evidence))
+                .look());
+  }
+
+  /** Whether the check that a slice is about does not fail. */
+  private static int missing(Rules rules, Slice slice, Evidence evidence) {
+    boolean fails =
+        Judge.ENGINE.judge(rules, evidence).findings().stream()
+            .filter(finding -> finding.check().id().equals(slice.focus().id()))
+            .anyMatch(finding -> finding.outcome() == Outcome.FAIL);
+    return fails ? 0 : 1;
+  }
+
+  /** How far a check is from passing, and those before it. */
+  private static int distance(Slice slice, Evidence evidence) {
+    int distance = 0;
+    for (Finding finding : Judge.ENGINE.judge(slice.rules(), evidence).findings()) {
+      boolean focus = finding.check().id().equals(slice.focus().id());
+      boolean idle = finding.outcome() == Outcome.NOT_APPLICABLE;
+      distance += finding.outcome() == Outcome.PASS || (idle && !focus) ? 0 : 1;
+      distance += focus && idle ? 10 : 0;
+      distance += focus ? finding.holds().size() : 0;
+      distance += focus && finding.outcome() == Outcome.FAIL ? 1 : 0;
+    }
+    return distance;
   }
 
   String name(Property.Observation property) {
@@ -70,13 +110,15 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean p
   /** The looking. */
   private static final class Search {
     private final Slice slice;
+    private final ToIntFunction<Evidence> distance;
     private final Random random = new Random(7);
     private final Map<String, String> names = new HashMap<>();
     private final Map<String, Rational> numbers = new HashMap<>();
     private final List<Property> asked = new ArrayList<>();
 
-    Search(Slice slice) {
+    Search(Slice slice, ToIntFunction<Evidence> distance) {
       this.slice = slice;
+      this.distance = distance;
       for (String name : slice.names()) {
         begin(slice.rules().vocabulary().property(name).orElseThrow());
       }
@@ -96,7 +138,7 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean p
       }
     }
 
-    Sound found() {
+    Sound look() {
       int badness = badness();
       for (int i = 0; i < CHANGES && badness > 0; i++) {
         Property property = Pools.of(asked, random);
@@ -144,19 +186,8 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean p
       }
     }
 
-    /** How far the check is from passing, and those before it. */
     private int badness() {
-      Evidence evidence = RandomEvidence.sound(slice, new Sound(names, numbers, false));
-      int badness = 0;
-      for (Finding finding : Judge.ENGINE.judge(slice.rules(), evidence).findings()) {
-        boolean focus = finding.check().id().equals(slice.focus().id());
-        boolean idle = finding.outcome() == Outcome.NOT_APPLICABLE;
-        badness += finding.outcome() == Outcome.PASS || (idle && !focus) ? 0 : 1;
-        badness += focus && idle ? 10 : 0;
-        badness += focus ? finding.holds().size() : 0;
-        badness += focus && finding.outcome() == Outcome.FAIL ? 1 : 0;
-      }
-      return badness;
+      return distance.applyAsInt(RandomEvidence.sound(slice, new Sound(names, numbers, false)));
     }
   }
 }
