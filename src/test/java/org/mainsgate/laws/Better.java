@@ -25,6 +25,7 @@ import org.mainsgate.verdict.Fact;
  * @param points whether everything is known in the end, and to the point
  */
 record Better(Slice slice, Random random, boolean points) {
+  private static final String OVERLOOKED = "overlooked-";
 
   Evidence of(Evidence evidence) {
     Map<String, Evidence.Listed> lists = new HashMap<>();
@@ -36,7 +37,7 @@ record Better(Slice slice, Random random, boolean points) {
           kind.isListed() ? listed.list(kind.name()).listing().items() : List.of(kind.name());
       for (String thing : things) {
         Map<String, Fact> own = evidence.facts().getOrDefault(thing, Map.of());
-        facts.put(thing, better(kind.name(), own, listed));
+        facts.put(thing, better(kind.name(), own, listed, thing.startsWith(OVERLOOKED)));
       }
     }
     return listed.withFacts(facts);
@@ -49,12 +50,18 @@ record Better(Slice slice, Random random, boolean points) {
     }
     List<String> items = new ArrayList<>(list.listing().items());
     if (random.nextBoolean()) {
-      items.add("overlooked-" + kind);
+      items.add(OVERLOOKED + kind);
     }
     return new Evidence.Listed(new Listing(items, true), Optional.empty(), List.of());
   }
 
-  private Map<String, Fact> better(String owner, Map<String, Fact> facts, Evidence lists) {
+  /**
+   * Of one thing, or of what was recorded with an entry.
+   *
+   * @param whole whether nothing stays open: whoever lists one thing more has looked at it
+   */
+  private Map<String, Fact> better(
+      String owner, Map<String, Fact> facts, Evidence lists, boolean whole) {
     Map<String, Fact> better = new HashMap<>();
     Vocabulary words = slice.rules().vocabulary();
     for (String name : slice.names()) {
@@ -64,7 +71,7 @@ record Better(Slice slice, Random random, boolean points) {
       Fact fact = facts.get(property.name());
       if (fact != null) {
         better.put(property.name(), better(property, fact, lists));
-      } else if (own && (points || random.nextInt(3) == 0)) {
+      } else if (own && (points || whole || random.nextInt(3) == 0)) {
         better.put(property.name(), filled(property, lists));
       }
     }
@@ -79,7 +86,7 @@ record Better(Slice slice, Random random, boolean points) {
     Map<String, Fact> with =
         property instanceof Property.Pointer
             ? fact.with()
-            : better(property.name(), fact.with(), lists);
+            : better(property.name(), fact.with(), lists, false);
     if (fact instanceof Fact.Amount amount) {
       Range range = Range.of(narrower(amount.range().exact()));
       return new Fact.Amount(range, true, false, false, amount.said(), with);

@@ -1,5 +1,6 @@
 package org.mainsgate.laws;
 
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -169,13 +170,18 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
                     Rational.of(10),
                     Rational.of(1, 10)),
                 random);
-        numbers.put(property.name(), from.times(factor));
+        numbers.put(property.name(), rounded(from.times(factor)));
         return before;
       }
       String before = Objects.requireNonNull(names.get(property.name()));
       names.put(
           property.name(), Pools.of(((Property.Observation) property).values().values(), random));
       return before;
+    }
+
+    /** To four places, so that nobody counts digits for long. */
+    private static Rational rounded(Rational number) {
+      return Rational.of(Fraction.of(number).decimal(new MathContext(4)));
     }
 
     private void put(Property property, Object value) {
