@@ -121,6 +121,20 @@ final class Laws {
   /** The same check with other prerequisites, another requirement and other plausible bands. */
   static Check changed(
       Check c, List<String> requires, TruthFormula requirement, List<Check.Condition> plausible) {
+    return changed(c, requires, requirement, plausible, c.consequence());
+  }
+
+  /** The same check, which holds where it would fail. */
+  static Check mild(Check c) {
+    return changed(c, c.requires(), c.requirement(), c.plausible(), Check.Consequence.HOLD);
+  }
+
+  private static Check changed(
+      Check c,
+      List<String> requires,
+      TruthFormula requirement,
+      List<Check.Condition> plausible,
+      Check.Consequence consequence) {
     return new Check(
         c.id(),
         c.title(),
@@ -131,7 +145,7 @@ final class Laws {
         requires,
         c.applies(),
         requirement,
-        c.consequence(),
+        consequence,
         c.judgeable(),
         c.provided(),
         plausible,

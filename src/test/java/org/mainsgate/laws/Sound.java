@@ -57,7 +57,9 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
     String key = slice.rules().identity() + slice.focus().id();
     Sound known = FOUND.get(key);
     if (known == null) {
-      known = new Search(alone, evidence -> distance(alone, evidence)).look();
+      // A fail keeps silent about everything else that is wrong; a hold names it all.
+      Rules mild = Laws.changed(alone.rules(), Laws::mild);
+      known = new Search(alone, evidence -> distance(mild, alone, evidence)).look();
       FOUND.put(key, known);
     }
     return known;
@@ -87,15 +89,14 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
   }
 
   /** How far a check is from passing, and those before it. */
-  private static int distance(Slice slice, Evidence evidence) {
+  private static int distance(Rules rules, Slice slice, Evidence evidence) {
     int distance = 0;
-    for (Finding finding : Judge.ENGINE.judge(slice.rules(), evidence).findings()) {
+    for (Finding finding : Judge.ENGINE.judge(rules, evidence).findings()) {
       boolean focus = finding.check().id().equals(slice.focus().id());
       boolean idle = finding.outcome() == Outcome.NOT_APPLICABLE;
       distance += finding.outcome() == Outcome.PASS || (idle && !focus) ? 0 : 1;
       distance += focus && idle ? 10 : 0;
-      distance += focus ? finding.holds().size() : 0;
-      distance += focus && finding.outcome() == Outcome.FAIL ? 1 : 0;
+      distance += finding.holds().size();
     }
     return distance;
   }
