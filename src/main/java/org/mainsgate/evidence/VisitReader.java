@@ -86,6 +86,10 @@ final class VisitReader {
     List<Visit.Looked> lists = new ArrayList<>();
     if (file.get(section).orElse(file) instanceof Fields things && things != file) {
       for (Fields.Field field : things.fields()) {
+        if (field.value() instanceof Text text && text.isBlank() && isHeading(field.key())) {
+          // A heading below which everything is still commented out.
+          continue;
+        }
         Optional<Fields> said = Words.fields(field.value(), field.key().value(), complaints);
         if (said.isPresent() && field.key().value().equals(InstrumentReader.LOOKED)) {
           lists.addAll(looked(section, said.get()));
@@ -99,6 +103,10 @@ final class VisitReader {
     entries.sort(Entries.ORDER);
     lists.sort(Comparator.comparing(Visit.Looked::kind));
     return new Half(entries, lists);
+  }
+
+  private boolean isHeading(Text key) {
+    return key.value().equals(InstrumentReader.LOOKED) || kindOf.containsKey(key.value());
   }
 
   private boolean thing(Text text) {
