@@ -2,6 +2,7 @@ package org.mainsgate.agenda;
 
 import java.util.List;
 import java.util.Optional;
+import org.mainsgate.evidence.Equipment;
 import org.mainsgate.formula.Nature;
 import org.mainsgate.ruleset.Kind;
 import org.mainsgate.ruleset.Property;
@@ -27,6 +28,7 @@ public sealed interface Task {
    * @param property the property
    * @param with what has to be recorded with it, which no method of the bench says
    * @param whys why
+   * @param equipment what the bench measures it with; empty where nothing is measured
    * @param expected what the display should show, if that can be said
    */
   record Entry(
@@ -35,6 +37,7 @@ public sealed interface Task {
       Property property,
       List<Property> with,
       List<Why> whys,
+      Optional<Equipment> equipment,
       Optional<Expected> expected)
       implements Task {
 

@@ -50,6 +50,7 @@ final class Tasks {
         property,
         with(key, property),
         whys,
+        measured(property).map(situation::equipment),
         expected(key, property));
   }
 
