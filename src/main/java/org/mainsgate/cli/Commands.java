@@ -20,6 +20,9 @@ final class Commands implements CommandLine.IFactory {
     if (type == CheckCommand.class) {
       return new CheckCommand(app);
     }
+    if (type == NextCommand.class) {
+      return new NextCommand(app);
+    }
     if (type == ReportCommand.class) {
       return new ReportCommand(app);
     }

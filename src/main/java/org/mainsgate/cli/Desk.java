@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.mainsgate.agenda.Agenda;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.report.Dossier;
+import org.mainsgate.report.Outlook;
 import org.mainsgate.report.Picture;
 import org.mainsgate.report.Setting;
 import org.mainsgate.ruleset.Rules;
@@ -98,7 +100,17 @@ final class Desk {
 
   /** The instruments that were asked for and can be read, judged; complaints about the others. */
   List<Dossier> dossiers(List<String> tags, Setting setting, Consumer<String> unreadable) {
-    List<Dossier> dossiers = new ArrayList<>();
+    return outlooks(tags, setting, unreadable).stream().map(Outlook::dossier).toList();
+  }
+
+  /** One instrument with what is to do next at it; empty if it can't be read. */
+  Optional<Outlook> outlook(String tag, Setting setting) {
+    return outlooks(List.of(tag), setting, unreadable -> {}).stream().findFirst();
+  }
+
+  /** The same, each with what is to do next at it. */
+  List<Outlook> outlooks(List<String> tags, Setting setting, Consumer<String> unreadable) {
+    List<Outlook> outlooks = new ArrayList<>();
     folder.notes().forEach(note -> app.err().println("note: " + note));
     for (StoredInstrument stored : folder.instruments(tags, bench, records)) {
       stored.notes().forEach(note -> app.err().println("note: " + stored.tag() + ": " + note));
@@ -113,10 +125,10 @@ final class Desk {
                               RecordReader.notAfter(visit, setting.on(), stored.complaints())));
       complain(stored, unreadable);
       if (stored.complaints().isEmpty()) {
-        stored.record().ifPresent(record -> dossiers.add(dossier(record, stored, setting)));
+        stored.record().ifPresent(record -> outlooks.add(outlook(record, stored, setting)));
       }
     }
-    return dossiers;
+    return outlooks;
   }
 
   private void complain(StoredInstrument stored, Consumer<String> unreadable) {
@@ -129,19 +141,22 @@ final class Desk {
     }
   }
 
-  private Dossier dossier(InstrumentRecord record, StoredInstrument stored, Setting setting) {
+  private Outlook outlook(InstrumentRecord record, StoredInstrument stored, Setting setting) {
     InForce.Result inForce = InForce.of(rules, record, setting.on());
     Assessment assessment = new Engine(rules).assess(setting.stage(), inForce.evidence());
     Optional<Picture> photo =
         record.instrument().photo().flatMap(path -> picture(stored.tag(), path));
-    return new Dossier(
-        setting,
-        record.instrument(),
-        record.visits(),
-        assessment,
-        inForce.setAside(),
-        stored.heads(),
-        photo);
+    Dossier dossier =
+        new Dossier(
+            setting,
+            record.instrument(),
+            record.visits(),
+            assessment,
+            inForce.setAside(),
+            stored.heads(),
+            photo);
+    return new Outlook(
+        dossier, Agenda.of(rules, record, inForce.evidence(), assessment, setting.on()));
   }
 
   private Optional<Picture> picture(String tag, String path) {

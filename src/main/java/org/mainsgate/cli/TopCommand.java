@@ -10,7 +10,13 @@ import picocli.CommandLine.Spec;
     name = "mainsgate",
     version = "mainsgate 0.1.0",
     mixinStandardHelpOptions = true,
-    subcommands = {CheckCommand.class, ReportCommand.class, CloseCommand.class, RulesCommand.class},
+    subcommands = {
+      NextCommand.class,
+      CheckCommand.class,
+      ReportCommand.class,
+      CloseCommand.class,
+      RulesCommand.class
+    },
     commandListHeading = "%nCommands:%n",
     synopsisSubcommandLabel = "COMMAND",
     description = {
