@@ -3,6 +3,7 @@ package org.mainsgate.agenda;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
 import org.mainsgate.verdict.Reason;
@@ -56,7 +57,7 @@ final class Matters {
   private static Matter matter(Matter.Kind kind, Finding finding) {
     return switch (kind) {
       case PUT_RIGHT -> putRight(finding);
-      case JUDGE -> new Matter(kind, finding, remedy(finding));
+      case JUDGE -> new Matter(kind, finding, judge(finding));
       case CONFIRM, LOOK -> new Matter(kind, finding, finding.settles());
     };
   }
@@ -66,6 +67,18 @@ final class Matters {
     List<String> remedy = remedy(finding);
     return new Matter(
         Matter.Kind.PUT_RIGHT, finding, remedy.isEmpty() ? finding.settles() : remedy);
+  }
+
+  private static List<String> judge(Finding finding) {
+    return Stream.concat(
+            remedy(finding).stream(),
+            Stream.of(
+                "Or let a competent person judge it: `judged: {check: "
+                    + finding.check().id()
+                    + ", item: "
+                    + finding.thing()
+                    + ", ...}`"))
+        .toList();
   }
 
   private static List<String> remedy(Finding finding) {

@@ -20,6 +20,12 @@ final class Commands implements CommandLine.IFactory {
     if (type == CheckCommand.class) {
       return new CheckCommand(app);
     }
+    if (type == StartCommand.class) {
+      return new StartCommand(app);
+    }
+    if (type == AddCommand.class) {
+      return new AddCommand(app);
+    }
     if (type == NextCommand.class) {
       return new NextCommand(app);
     }

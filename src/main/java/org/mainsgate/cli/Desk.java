@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.agenda.Agenda;
@@ -24,6 +25,7 @@ import org.mainsgate.store.StoredFile;
 import org.mainsgate.store.StoredInstrument;
 import org.mainsgate.verdict.Assessment;
 import org.mainsgate.verdict.Engine;
+import org.mainsgate.verdict.Evidence;
 
 /**
  * A bench opened together with its rules, ready to judge: the way of the data through the rooms.
@@ -100,17 +102,27 @@ final class Desk {
 
   /** The instruments that were asked for and can be read, judged; complaints about the others. */
   List<Dossier> dossiers(List<String> tags, Setting setting, Consumer<String> unreadable) {
-    return outlooks(tags, setting, unreadable).stream().map(Outlook::dossier).toList();
+    return each(
+        tags, setting, unreadable, (record, stored) -> judged(record, stored, setting).dossier());
   }
 
   /** One instrument with what is to do next at it; empty if it can't be read. */
   Optional<Outlook> outlook(String tag, Setting setting) {
-    return outlooks(List.of(tag), setting, unreadable -> {}).stream().findFirst();
+    return each(
+            List.of(tag),
+            setting,
+            unreadable -> {},
+            (record, stored) -> outlook(record, stored, setting))
+        .stream()
+        .findFirst();
   }
 
-  /** The same, each with what is to do next at it. */
-  List<Outlook> outlooks(List<String> tags, Setting setting, Consumer<String> unreadable) {
-    List<Outlook> outlooks = new ArrayList<>();
+  private <T> List<T> each(
+      List<String> tags,
+      Setting setting,
+      Consumer<String> unreadable,
+      BiFunction<InstrumentRecord, StoredInstrument, T> make) {
+    List<T> made = new ArrayList<>();
     folder.notes().forEach(note -> app.err().println("note: " + note));
     for (StoredInstrument stored : folder.instruments(tags, bench, records)) {
       stored.notes().forEach(note -> app.err().println("note: " + stored.tag() + ": " + note));
@@ -125,10 +137,10 @@ final class Desk {
                               RecordReader.notAfter(visit, setting.on(), stored.complaints())));
       complain(stored, unreadable);
       if (stored.complaints().isEmpty()) {
-        stored.record().ifPresent(record -> outlooks.add(outlook(record, stored, setting)));
+        stored.record().ifPresent(record -> made.add(make.apply(record, stored)));
       }
     }
-    return outlooks;
+    return made;
   }
 
   private void complain(StoredInstrument stored, Consumer<String> unreadable) {
@@ -141,7 +153,16 @@ final class Desk {
     }
   }
 
+  private record Judged(Dossier dossier, InForce.Result inForce) {}
+
   private Outlook outlook(InstrumentRecord record, StoredInstrument stored, Setting setting) {
+    Judged judged = judged(record, stored, setting);
+    Evidence evidence = judged.inForce().evidence();
+    Agenda agenda = Agenda.of(rules, record, evidence, judged.dossier().assessment(), setting.on());
+    return new Outlook(judged.dossier(), evidence, agenda);
+  }
+
+  private Judged judged(InstrumentRecord record, StoredInstrument stored, Setting setting) {
     InForce.Result inForce = InForce.of(rules, record, setting.on());
     Assessment assessment = new Engine(rules).assess(setting.stage(), inForce.evidence());
     Optional<Picture> photo =
@@ -155,8 +176,7 @@ final class Desk {
             inForce.setAside(),
             stored.heads(),
             photo);
-    return new Outlook(
-        dossier, Agenda.of(rules, record, inForce.evidence(), assessment, setting.on()));
+    return new Judged(dossier, inForce);
   }
 
   private Optional<Picture> picture(String tag, String path) {

@@ -1,6 +1,7 @@
 package org.mainsgate.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -68,18 +69,28 @@ public final class NextScreen {
           outlook.agenda().matters().stream().filter(matter -> matter.kind() == kind).toList();
       if (!own.isEmpty()) {
         lines.blank().add(0, kind.words());
-        own.forEach(this::matter);
+        own.stream()
+            .collect(Collectors.groupingBy(Matter::says, LinkedHashMap::new, Collectors.toList()))
+            .forEach(this::matter);
       }
     }
   }
 
-  private void matter(Matter matter) {
-    lines.add(0, "  - ", Phrases.title(matter.finding()));
-    matter.says().forEach(says -> lines.add(IN, says));
-    String caution = matter.finding().check().caution();
-    if (!caution.isEmpty()) {
-      lines.add(IN, "caution: ", caution);
-    }
+  /** What is to be done, once for all the findings that ask for the same. */
+  private void matter(List<String> says, List<Matter> matters) {
+    lines.add(
+        0,
+        "  - ",
+        matters.stream()
+            .map(matter -> Phrases.title(matter.finding()))
+            .distinct()
+            .collect(Collectors.joining("; ")));
+    says.forEach(text -> lines.add(IN, text));
+    matters.stream()
+        .map(matter -> matter.finding().check().caution())
+        .filter(caution -> !caution.isEmpty())
+        .distinct()
+        .forEach(caution -> lines.add(IN, "caution: ", caution));
   }
 
   private void steps() {
@@ -92,6 +103,19 @@ public final class NextScreen {
         told += step.tasks().isEmpty() ? 0 : 1;
         stop(step);
       }
+    }
+    later(steps, told);
+  }
+
+  private void later(List<Agenda.Step> steps, int told) {
+    List<String> later =
+        steps.stream()
+            .filter(step -> !step.tasks().isEmpty())
+            .skip(told)
+            .map(step -> step.step().title())
+            .toList();
+    if (!later.isEmpty()) {
+      lines.blank().add(0, "then: ", String.join("; ", later));
     }
   }
 
@@ -106,7 +130,7 @@ public final class NextScreen {
     if (!step.step().caution().isEmpty()) {
       lines.add(2, "caution: ", step.step().caution());
     }
-    groups(step.tasks()).forEach(this::group);
+    groups(step.tasks()).forEach(group -> group(group, step.step().caution()));
   }
 
   /** Tasks of one property together, in their order. */
@@ -123,7 +147,7 @@ public final class NextScreen {
     return groups;
   }
 
-  private void group(List<Task> tasks) {
+  private void group(List<Task> tasks, String said) {
     if (tasks.get(0) instanceof Task.Closing closing) {
       lines.add(0, "  - ", "all " + closing.kind().plural());
       lines.add(IN, "Look for all of them, and list each in the instrument's file.");
@@ -137,7 +161,7 @@ public final class NextScreen {
     if (!heading.method().isEmpty()) {
       lines.add(IN, heading.method());
     }
-    if (!heading.caution().isEmpty()) {
+    if (!heading.caution().isEmpty() && !heading.caution().equals(said)) {
       lines.add(IN, "caution: ", heading.caution());
     }
     first.equipment().ifPresent(equipment -> lines.add(IN, "with: ", equipment(equipment)));
