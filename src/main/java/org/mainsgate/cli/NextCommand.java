@@ -1,13 +1,19 @@
 package org.mainsgate.cli;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.report.NextScreen;
 import org.mainsgate.report.Outlook;
+import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Setting;
+import org.mainsgate.report.Worksheet;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -62,13 +68,38 @@ final class NextCommand implements Callable<Integer> {
       description = "what if: another profile than the bench's, by name or by the path of a file")
   @Nullable String profile;
 
+  @ArgGroup(exclusive = false)
+  @Nullable Paper paper;
+
+  /** Where a page to be filled in is wanted. */
+  static final class Paper {
+    @Option(
+        names = "--paper",
+        required = true,
+        description = "write all of it on a page of paper, with boxes and lines")
+    boolean wanted;
+
+    @Option(
+        names = {"-o", "--out"},
+        paramLabel = "FILE",
+        required = true,
+        description = "the PDF of that page; replaced if it is there")
+    Path file;
+  }
+
   NextCommand(App app) {
     this.app = app;
   }
 
   @Override
-  public Integer call() {
-    return outlook().map(this::print).orElse(Exit.UNUSABLE).code();
+  public Integer call() throws IOException {
+    Optional<Outlook> outlook = outlook();
+    if (outlook.isEmpty()) {
+      return Exit.UNUSABLE.code();
+    }
+    Paper wanted = paper;
+    Exit exit = wanted == null ? print(outlook.get()) : write(outlook.get(), wanted.file);
+    return exit.code();
   }
 
   private Optional<Outlook> outlook() {
@@ -85,6 +116,21 @@ final class NextCommand implements Callable<Integer> {
 
   private Exit print(Outlook outlook) {
     app.out().print(new NextScreen(outlook, all).text());
+    return Exit.of(outlook.dossier().assessment().verdict());
+  }
+
+  private Exit write(Outlook outlook, Path file) throws IOException {
+    Worksheet sheet = Worksheet.of(outlook);
+    Pdf pdf = new Pdf();
+    List<String> complaints = pdf.complaints(sheet);
+    if (!complaints.isEmpty()) {
+      complaints.forEach(found -> app.err().println(tag + ": " + found));
+      return Exit.UNUSABLE;
+    }
+    ByteArrayOutputStream page = new ByteArrayOutputStream();
+    pdf.write(sheet, outlook.dossier().setting().on(), page);
+    new PageFile(file).replace(page.toByteArray());
+    app.out().println("written: " + file);
     return Exit.of(outlook.dossier().assessment().verdict());
   }
 }
