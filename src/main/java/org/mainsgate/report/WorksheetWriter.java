@@ -82,14 +82,12 @@ final class WorksheetWriter {
 
   private List<Worksheet.Step> steps() {
     List<Worksheet.Step> steps = new ArrayList<>();
-    Set<String> done = new LinkedHashSet<>();
     Map<String, Agenda.Step> open =
         outlook.agenda().steps().stream()
             .collect(Collectors.toMap(step -> step.step().id(), step -> step));
     for (Agenda.Step step : outlook.agenda().steps()) {
       if (isOutsideTheOrder(step.step())) {
         steps.add(step(step.step(), Optional.of(step)));
-        done.add(step.step().id());
       }
     }
     for (WorkStep step : setting.rules().order()) {
