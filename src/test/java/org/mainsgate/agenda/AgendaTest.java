@@ -35,17 +35,8 @@ class AgendaTest {
     List<Visit.Looked> closed = new ArrayList<>();
     List<Visit.Judgement> judged = new ArrayList<>();
     List<Entry> plate = new ArrayList<>();
-    Demo.Look look = null;
-    for (int round = 0; round < 100; round++) {
-      InstrumentRecord record =
-          new InstrumentRecord(
-              WHOLE.bench(),
-              Demo.plate(WHOLE.instrument(), plate::contains),
-              List.of(Demo.with(SITTING, said, closed, judged)));
-      look = Demo.look(record, DAY);
-      if (look.agenda().isEmpty()) {
-        break;
-      }
+    Demo.Look look = written(said, closed, judged, plate);
+    while (!look.agenda().isEmpty()) {
       int before = said.size() + closed.size() + judged.size() + plate.size();
       for (Agenda.Step step : look.agenda().offered()) {
         step.tasks().forEach(task -> answer(task, said, closed, plate));
@@ -56,9 +47,23 @@ class AgendaTest {
       }
       int after = said.size() + closed.size() + judged.size() + plate.size();
       assertTrue(after > before, "asked what nobody can answer: " + look.agenda());
+      look = written(said, closed, judged, plate);
     }
     assertEquals(Verdict.PASS, look.assessment().verdict(), look.agenda().toString());
     assertTrue(look.agenda().isEmpty(), look.agenda().toString());
+  }
+
+  private static Demo.Look written(
+      List<Entry> said,
+      List<Visit.Looked> closed,
+      List<Visit.Judgement> judged,
+      List<Entry> plate) {
+    return Demo.look(
+        new InstrumentRecord(
+            WHOLE.bench(),
+            Demo.plate(WHOLE.instrument(), plate::contains),
+            List.of(Demo.with(SITTING, said, closed, judged))),
+        DAY);
   }
 
   private static boolean isForJudgement(Matter matter) {
