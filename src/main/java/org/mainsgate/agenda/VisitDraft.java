@@ -2,10 +2,12 @@ package org.mainsgate.agenda;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.ruleset.Property;
@@ -28,6 +30,9 @@ public final class VisitDraft {
   private final Evidence evidence;
   private final Agenda agenda;
   private final Commented text = new Commented();
+
+  /** What was explained further up, and need not be again. */
+  private final Set<String> explained = new HashSet<>();
 
   private VisitDraft(Rules rules, Evidence evidence, Agenda agenda) {
     this.rules = rules;
@@ -136,11 +141,13 @@ public final class VisitDraft {
 
   private void thing(String thing, List<Numbered> entries) {
     text.line(" ".repeat(THING) + thing + ":");
-    text.comment(ENTRY, evidence.title(thing));
+    String title = evidence.title(thing);
+    text.comment(ENTRY, title.equals(thing) ? "" : title);
     asLastTime(thing, entries).ifPresent(words -> text.comment(ENTRY, "as last time: " + words));
     Optional<WorkStep> last = Optional.empty();
     for (Numbered numbered : entries) {
       if (!last.equals(Optional.of(numbered.step())) && !numbered.step().title().isEmpty()) {
+        text.line("");
         text.comment(ENTRY, number(numbered.step()) + " " + numbered.step().title());
       }
       last = Optional.of(numbered.step());
@@ -154,8 +161,10 @@ public final class VisitDraft {
     boolean plain = why.cause() == Why.Cause.NEVER || why.cause() == Why.Cause.EACH_SITTING;
     text.line("");
     text.comment(ENTRY, heading.title() + (plain ? "" : " (" + why.words() + ")"));
-    text.comment(ENTRY, heading.method());
-    text.comment(ENTRY, caution(heading.caution()));
+    if (explained.add(heading.name())) {
+      text.comment(ENTRY, heading.method());
+      text.comment(ENTRY, caution(heading.caution()));
+    }
     entry
         .equipment()
         .filter(equipment -> !equipment.meters().isEmpty())
@@ -210,12 +219,9 @@ public final class VisitDraft {
       }
       text.line("");
     }
-    text.comment(0, "What was done, if anything, and below `left:` what was found after it:")
-        .comment(0, "work:")
-        .comment(0, "- {act: " + acts() + ", on: mains-lead, note: ...}");
-  }
-
-  private String acts() {
-    return String.join(" | ", rules.vocabulary().acts().keySet());
+    text.comment(0, "What was done, if anything; below `left:` goes what was found after it. Acts:")
+        .comment(0, String.join(", ", rules.vocabulary().acts().keySet()))
+        .open(0, "work:")
+        .open(0, "  - {act: ..., on: ..., note: ...}");
   }
 }

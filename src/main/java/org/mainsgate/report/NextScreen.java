@@ -224,7 +224,7 @@ public final class NextScreen {
             .sum();
     lines.blank();
     if (behind > 0) {
-      lines.add(0, counted(behind, "entry", "entries") + " of these behind the stop.");
+      lines.add(0, counted(behind, "entry", "entries") + " of these behind a stop.");
     }
     lines.add(0, words(left));
   }
