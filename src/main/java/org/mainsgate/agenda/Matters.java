@@ -20,6 +20,7 @@ final class Matters {
         finding.holds().stream()
             .flatMap(hold -> kind(hold.reason()).stream())
             .distinct()
+            .filter(kind -> kind != Matter.Kind.CONFIRM || isOnlyUnconfirmed(finding))
             .forEach(kind -> matters.add(matter(kind, finding)));
       }
     }
@@ -30,6 +31,17 @@ final class Matters {
   static boolean isForgotten(Finding finding, List<Matter> matters) {
     return matters.stream().noneMatch(matter -> matter.finding().equals(finding))
         && finding.holds().stream().anyMatch(hold -> hold.reason() != Reason.PREREQUISITE_OPEN);
+  }
+
+  /** Nobody reads a standard for a finding that lacks an entry: it may never need the value. */
+  private static boolean isOnlyUnconfirmed(Finding finding) {
+    return finding.holds().stream()
+        .map(Finding.Hold::reason)
+        .noneMatch(
+            reason ->
+                reason == Reason.NOT_RECORDED
+                    || reason == Reason.LIST_OPEN
+                    || reason == Reason.APPLICABILITY_UNKNOWN);
   }
 
   static Matter look(Finding finding) {
