@@ -20,7 +20,6 @@ final class Matters {
         finding.holds().stream()
             .flatMap(hold -> kind(hold.reason()).stream())
             .distinct()
-            .filter(kind -> kind != Matter.Kind.CONFIRM || isOnlyUnconfirmed(finding))
             .forEach(kind -> matters.add(matter(kind, finding)));
       }
     }
@@ -34,14 +33,8 @@ final class Matters {
   }
 
   /** Nobody reads a standard for a finding that lacks an entry: it may never need the value. */
-  private static boolean isOnlyUnconfirmed(Finding finding) {
-    return finding.holds().stream()
-        .map(Finding.Hold::reason)
-        .noneMatch(
-            reason ->
-                reason == Reason.NOT_RECORDED
-                    || reason == Reason.LIST_OPEN
-                    || reason == Reason.APPLICABILITY_UNKNOWN);
+  static boolean isTooEarly(Matter matter, Finding lacking) {
+    return matter.kind() == Matter.Kind.CONFIRM && matter.finding().equals(lacking);
   }
 
   static Matter look(Finding finding) {

@@ -163,7 +163,7 @@ public record Worksheet(
    * One answer.
    *
    * @param label what is answered, where an item has several
-   * @param mark what stands before each value: a box for a tick, or a line for numbers
+   * @param mark what stands with each value: a box for a tick, or a line for numbers
    * @param boxes the values to choose from
    * @param blanks lines to write on, each with what stands before it
    * @param unit the unit after the last line
@@ -178,7 +178,7 @@ public record Worksheet(
     }
   }
 
-  /** What stands before a value. */
+  /** What stands with a value. */
   public enum Mark {
     /** A box to tick. */
     BOX,
