@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.ruleset.Property;
 
@@ -15,7 +17,7 @@ class ProspectTest {
 
   @Test
   void openListsBringTheEntriesOfTheirThings() {
-    List<Prospect> prospects = of(Demo.blank(WHOLE));
+    List<Prospect> prospects = of(bare());
     assertTrue(find(prospects, "ht_capacitor", "residual_voltage").certain());
     assertTrue(find(prospects, "lead", "sheath").certain());
     assertFalse(find(prospects, "lead", "plug_fuse").certain());
@@ -23,9 +25,16 @@ class ProspectTest {
 
   @Test
   void whereNothingIsNeededOfEveryThingItsObservationsAreSure() {
-    List<Prospect> prospects = of(Demo.blank(WHOLE));
+    List<Prospect> prospects = of(bare());
     assertTrue(find(prospects, "hazard", "hazard_kind").certain());
     assertFalse(find(prospects, "modification", "new_reservoir").certain());
+  }
+
+  @Test
+  void aThingThatIsListedIsAskedAboutByItself() {
+    List<Prospect> prospects = of(Demo.blank(WHOLE));
+    assertTrue(prospects.stream().noneMatch(found -> found.kind().name().equals("ht_capacitor")));
+    assertTrue(find(prospects, "hazard", "hazard_kind").certain());
   }
 
   @Test
@@ -35,7 +44,7 @@ class ProspectTest {
 
   @Test
   void noNoteAndNothingOfAnotherFileIsKeptRoomFor() {
-    List<Prospect> prospects = of(Demo.blank(WHOLE));
+    List<Prospect> prospects = of(bare());
     assertTrue(prospects.size() > 10, () -> prospects.toString());
     for (Prospect prospect : prospects) {
       Property.Heading heading = prospect.property().heading();
@@ -43,6 +52,24 @@ class ProspectTest {
       assertFalse(heading.tier() == Property.Tier.NOTE, () -> heading.name());
       assertTrue(prospect.kind().isListed(), () -> heading.name());
     }
+  }
+
+  /** Nothing written, and no thing listed either. */
+  private static InstrumentRecord bare() {
+    Instrument i = WHOLE.instrument();
+    Instrument bare =
+        new Instrument(
+            i.tag(),
+            i.uid(),
+            i.what(),
+            i.maker(),
+            i.model(),
+            i.serial(),
+            i.made(),
+            i.photo(),
+            Map.of(),
+            List.of());
+    return new InstrumentRecord(WHOLE.bench(), bare, List.of());
   }
 
   private static List<Prospect> of(InstrumentRecord record) {
