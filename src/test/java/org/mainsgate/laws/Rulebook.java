@@ -127,10 +127,9 @@ public final class Rulebook {
     return open(Shelf.Choice.file("own.yaml", text.getBytes(UTF_8)));
   }
 
-  /** The rules with a profile of the test resources. */
-  public static Rules resource(String name) {
-    String text = resourceText("/profiles/" + name + ".yaml");
-    return open(Shelf.Choice.file(name + ".yaml", text.getBytes(UTF_8)));
+  /** The rules with a profile of the program. */
+  public static Rules profile(String name) {
+    return open(Shelf.Choice.named(name));
   }
 
   /** What is complained of when a profile is given by text; empty if nothing. */
