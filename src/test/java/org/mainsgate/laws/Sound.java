@@ -59,8 +59,9 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
     String key = slice.rules().identity() + slice.focus().id();
     Sound known = FOUND.get(key);
     if (known == null) {
-      // A fail keeps silent about everything else that is wrong; a hold names it all.
-      Rules mild = Laws.changed(alone.rules(), Laws::mild);
+      // A fail keeps silent about everything else that is wrong; a hold names it all. What is
+      // from memory passes nothing, and is taken as confirmed meanwhile.
+      Rules mild = Laws.confirmed(Laws.changed(alone.rules(), Laws::mild));
       known = new Search(alone, evidence -> distance(mild, alone, evidence)).look();
       FOUND.put(key, known);
     }
