@@ -62,7 +62,14 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
       // A fail keeps silent about everything else that is wrong; a hold names it all. What is
       // from memory passes nothing, and is taken as confirmed meanwhile.
       Rules mild = Laws.confirmed(Laws.changed(alone.rules(), Laws::mild));
-      known = new Search(alone, evidence -> distance(mild, alone, evidence)).look();
+      Search search = new Search(alone, evidence -> distance(mild, alone, evidence));
+      Rules first = Rulebook.every().get(0);
+      boolean isFirst = first.identity().equals(slice.rules().identity());
+      boolean common = first.checks().containsKey(slice.focus().id());
+      known =
+          isFirst || !common
+              ? search.look()
+              : search.from(of(Slice.of(first, slice.focus().id()))).look();
       FOUND.put(key, known);
     }
     return known;
@@ -142,6 +149,13 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
       for (String name : slice.names()) {
         begin(slice.rules().vocabulary().property(name).orElseThrow());
       }
+    }
+
+    /** Where the search under another profile ended is a good place to begin. */
+    Search from(Sound other) {
+      other.names().forEach((name, value) -> names.computeIfPresent(name, (n, old) -> value));
+      other.numbers().forEach((name, value) -> numbers.computeIfPresent(name, (n, old) -> value));
+      return this;
     }
 
     private void begin(Property property) {
