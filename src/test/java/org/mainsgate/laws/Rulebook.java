@@ -6,9 +6,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
@@ -147,6 +149,13 @@ public final class Rulebook {
   /** The same, if the overlays are accepted. */
   public static Optional<Rules> ifAccepted(String profile, String... overlays) {
     return new Shelf().open(Shelf.Choice.named(profile).under(files(overlays)), new Complaints());
+  }
+
+  /** Rules with one check and those before it alone, where others may put more before it. */
+  public static Rules cut(Rules rules, Rules others, String check) {
+    Set<String> checks = new LinkedHashSet<>(Slice.closed(rules, List.of(check)));
+    checks.addAll(Slice.closed(others, checks));
+    return Slice.cut(rules, check, Slice.closed(rules, checks)).rules();
   }
 
   /** What is complained of when overlays are given by text; empty if nothing. */
