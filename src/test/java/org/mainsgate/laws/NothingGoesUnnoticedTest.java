@@ -237,6 +237,9 @@ class NothingGoesUnnoticedTest {
     if (property.isEmpty()) {
       return UNEXPLAINED;
     }
+    if (spot.place().get(0).equals("methods") && !isOfUse(one, spot)) {
+      return "a way of measuring what no check that applies here asks for";
+    }
     Optional<String> aside = setAside(one, spot);
     if (aside.isPresent()) {
       return "does not count, " + aside.get();
@@ -248,6 +251,15 @@ class NothingGoesUnnoticedTest {
       return "asked for by no check that applies here";
     }
     return isOneOfSeveral(one, spot) ? "one of several that count together" : UNEXPLAINED;
+  }
+
+  /** Whether the bench's way of measuring is one of something that is asked for. */
+  private static boolean isOfUse(Passing one, Spot spot) {
+    Object method = one.copy().file(spot.file()).at(spot.place().subList(0, 2));
+    return Optional.ofNullable(Leaf.children(method).get("of"))
+        .flatMap(of -> one.rules().vocabulary().property(of.toString()))
+        .filter(property -> isAsked(one, property))
+        .isPresent();
   }
 
   private static boolean isOneOfSeveral(Passing one, Spot spot) {
