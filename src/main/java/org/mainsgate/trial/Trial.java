@@ -40,6 +40,7 @@ public final class Trial {
 
   private final Shelf shelf;
   private final Map<String, Shelf.Choice> profiles;
+  private final Concern concern;
   private final Complaints complaints;
   private final List<TestFile> files = new ArrayList<>();
   private final Map<String, Fields> records = new LinkedHashMap<>();
@@ -47,10 +48,33 @@ public final class Trial {
   private final Map<String, Rules> rules = new LinkedHashMap<>();
   private final Set<String> seen = new LinkedHashSet<>();
 
-  private Trial(Shelf shelf, Map<String, Shelf.Choice> profiles, Complaints complaints) {
+  private Trial(
+      Shelf shelf, Map<String, Shelf.Choice> profiles, Concern concern, Complaints complaints) {
     this.shelf = shelf;
     this.profiles = profiles;
+    this.concern = concern;
     this.complaints = complaints;
+  }
+
+  /**
+   * What a run is about.
+   *
+   * @param records test files of which only the records are taken, by name
+   * @param rules the files whose checks and values are looked at; all if there is none
+   */
+  public record Concern(Map<String, byte[]> records, Set<String> rules) {
+    /** Everything. */
+    public static final Concern ALL = new Concern(Map.of(), Set.of());
+
+    /** Keeps the collections as they are. */
+    public Concern {
+      records = Map.copyOf(records);
+      rules = Set.copyOf(rules);
+    }
+
+    boolean isAbout(Position at) {
+      return rules.isEmpty() || rules.contains(at.file());
+    }
   }
 
   /**
@@ -59,14 +83,17 @@ public final class Trial {
    * @param shelf the rulesets of the program
    * @param profiles the profiles that tests may name
    * @param files the test files' bytes, by name
+   * @param concern what the run is about
    * @return empty after a complaint about a test file, a record in it, or the rules
    */
   public static Optional<TrialReport> run(
       Shelf shelf,
       Map<String, Shelf.Choice> profiles,
       Map<String, byte[]> files,
+      Concern concern,
       Complaints complaints) {
-    Trial trial = new Trial(shelf, profiles, complaints);
+    Trial trial = new Trial(shelf, profiles, concern, complaints);
+    concern.records().forEach(trial::readRecords);
     files.forEach(trial::read);
     trial.make();
     profiles.forEach(
@@ -89,8 +116,18 @@ public final class Trial {
     file.ifPresent(this::take);
   }
 
+  private void readRecords(String name, byte[] bytes) {
+    StrictYaml.readFields(name, bytes, complaints)
+        .flatMap(fields -> Binder.bind(fields, TestFile.class, complaints))
+        .ifPresent(this::takeRecords);
+  }
+
   private void take(TestFile file) {
     files.add(file);
+    takeRecords(file);
+  }
+
+  private void takeRecords(TestFile file) {
     file.records()
         .forEach(
             (name, record) -> {
@@ -153,7 +190,11 @@ public final class Trial {
 
   private TrialReport report(List<Failure> failures) {
     Set<String> possible = new LinkedHashSet<>();
-    rules.values().forEach(found -> found.checks().values().forEach(c -> possible(c, possible)));
+    for (Rules found : rules.values()) {
+      found.checks().values().stream()
+          .filter(check -> concern.isAbout(check.at()))
+          .forEach(check -> possible(check, possible));
+    }
     List<String> covered = possible.stream().filter(seen::contains).toList();
     List<String> uncovered = possible.stream().filter(outcome -> !seen.contains(outcome)).toList();
     Set<Movable> values = new LinkedHashSet<>();
@@ -201,10 +242,16 @@ public final class Trial {
   /** Every value of the rules; a tenth of zero is nothing. */
   private void movable(String profile, Rules found, Set<Movable> values) {
     for (Limit limit : found.limits().values()) {
+      if (!concern.isAbout(limit.at())) {
+        continue;
+      }
       boolean days = limit.unit().symbol().equals("d");
       add(values, limit.name(), owner(profile, limit.at()), limit.value().lo(), days);
     }
     for (Rules.CitedTable cited : found.tables().values()) {
+      if (!concern.isAbout(cited.at())) {
+        continue;
+      }
       String owner = owner(profile, cited.at());
       String table = cited.table().name();
       for (Table.Row row : cited.table().rows()) {

@@ -30,8 +30,11 @@ import org.mainsgate.report.Dossier;
 import org.mainsgate.report.Json;
 import org.mainsgate.report.Setting;
 import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.Citation;
+import org.mainsgate.ruleset.Limit;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Stage;
+import org.mainsgate.ruleset.Standing;
 import org.mainsgate.verdict.Assessment;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
@@ -85,6 +88,54 @@ final class Laws {
 
   /** The same rules with these stages and checks. */
   static Rules with(Rules r, Map<String, Stage> stages, Map<String, Check> checks) {
+    return with(r, stages, checks, r.limits(), r.tables());
+  }
+
+  /** The same rules, as if somebody had confirmed every value from memory. */
+  static Rules confirmed(Rules r) {
+    Map<String, Limit> limits = new LinkedHashMap<>();
+    r.limits()
+        .forEach(
+            (name, l) ->
+                limits.put(
+                    name,
+                    new Limit(
+                        name,
+                        l.title(),
+                        l.value(),
+                        l.unit(),
+                        l.text(),
+                        seen(l.citation()),
+                        l.at())));
+    Map<String, Rules.CitedTable> tables = new LinkedHashMap<>();
+    r.tables()
+        .forEach(
+            (name, table) -> {
+              Map<String, Citation> citations = new HashMap<>(table.citations());
+              citations.replaceAll((row, citation) -> seen(citation));
+              tables.put(
+                  name, new Rules.CitedTable(table.table(), citations, table.texts(), table.at()));
+            });
+    return with(r, r.stages(), r.checks(), limits, tables);
+  }
+
+  private static Citation seen(Citation c) {
+    return new Citation(
+        c.source(),
+        c.title(),
+        c.edition(),
+        c.clause(),
+        Standing.PUBLISHED,
+        c.note(),
+        c.confirmed());
+  }
+
+  private static Rules with(
+      Rules r,
+      Map<String, Stage> stages,
+      Map<String, Check> checks,
+      Map<String, Limit> limits,
+      Map<String, Rules.CitedTable> tables) {
     return new Rules(
         r.profile(),
         r.title(),
@@ -93,8 +144,8 @@ final class Laws {
         r.vocabulary(),
         stages,
         checks,
-        r.limits(),
-        r.tables(),
+        limits,
+        tables,
         r.dependencies(),
         r.meterKinds(),
         r.overlays(),

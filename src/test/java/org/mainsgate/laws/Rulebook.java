@@ -6,9 +6,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
@@ -34,6 +36,11 @@ public final class Rulebook {
   /** The profiles of the program. */
   public static List<Rules> all() {
     return List.copyOf(EVERY.values()).subList(0, new Shelf().profiles().size());
+  }
+
+  /** A profile of the program. */
+  static Rules named(String profile) {
+    return java.util.Objects.requireNonNull(EVERY.get(profile), profile);
   }
 
   /** All of these, one of values from memory, and one that uses the whole formula language. */
@@ -127,10 +134,9 @@ public final class Rulebook {
     return open(Shelf.Choice.file("own.yaml", text.getBytes(UTF_8)));
   }
 
-  /** The rules with a profile of the test resources. */
-  public static Rules resource(String name) {
-    String text = resourceText("/profiles/" + name + ".yaml");
-    return open(Shelf.Choice.file(name + ".yaml", text.getBytes(UTF_8)));
+  /** The rules with a profile of the program. */
+  public static Rules profile(String name) {
+    return open(Shelf.Choice.named(name));
   }
 
   /** What is complained of when a profile is given by text; empty if nothing. */
@@ -148,6 +154,13 @@ public final class Rulebook {
   /** The same, if the overlays are accepted. */
   public static Optional<Rules> ifAccepted(String profile, String... overlays) {
     return new Shelf().open(Shelf.Choice.named(profile).under(files(overlays)), new Complaints());
+  }
+
+  /** Rules with one check and those before it alone, where others may put more before it. */
+  public static Rules cut(Rules rules, Rules others, String check) {
+    Set<String> checks = new LinkedHashSet<>(Slice.closed(rules, List.of(check)));
+    checks.addAll(Slice.closed(others, checks));
+    return Slice.cut(rules, check, Slice.closed(rules, checks)).rules();
   }
 
   /** What is complained of when overlays are given by text; empty if nothing. */

@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
-import java.util.function.ToIntFunction;
+import java.util.function.ToDoubleFunction;
+import org.mainsgate.formula.Ground;
 import org.mainsgate.quantity.Rational;
+import org.mainsgate.quantity.Truth;
 import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.verdict.Evidence;
@@ -26,7 +28,7 @@ import org.mainsgate.verdict.Outcome;
  * @param found whether the check passes so, or whatever else was looked for
  */
 record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean found) {
-  private static final int CHANGES = 600;
+  private static final int CHANGES = 2000;
   private static final Map<String, Sound> FOUND = new HashMap<>();
   private static final Map<String, Sound> IMPOSSIBLE = new HashMap<>();
 
@@ -57,9 +59,17 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
     String key = slice.rules().identity() + slice.focus().id();
     Sound known = FOUND.get(key);
     if (known == null) {
-      // A fail keeps silent about everything else that is wrong; a hold names it all.
-      Rules mild = Laws.changed(alone.rules(), Laws::mild);
-      known = new Search(alone, evidence -> distance(mild, alone, evidence)).look();
+      // A fail keeps silent about everything else that is wrong; a hold names it all. What is
+      // from memory passes nothing, and is taken as confirmed meanwhile.
+      Rules mild = Laws.confirmed(Laws.changed(alone.rules(), Laws::mild));
+      Search search = new Search(alone, evidence -> distance(mild, alone, evidence));
+      Rules first = Rulebook.every().get(0);
+      boolean isFirst = first.identity().equals(slice.rules().identity());
+      boolean common = first.checks().containsKey(slice.focus().id());
+      known =
+          isFirst || !common
+              ? search.look()
+              : search.from(of(Slice.of(first, slice.focus().id()))).look();
       FOUND.put(key, known);
     }
     return known;
@@ -89,16 +99,31 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
   }
 
   /** How far a check is from passing, and those before it. */
-  private static int distance(Rules rules, Slice slice, Evidence evidence) {
-    int distance = 0;
+  private static double distance(Rules rules, Slice slice, Evidence evidence) {
+    double distance = 0;
     for (Finding finding : Judge.ENGINE.judge(rules, evidence).findings()) {
       boolean focus = finding.check().id().equals(slice.focus().id());
       boolean idle = finding.outcome() == Outcome.NOT_APPLICABLE;
       distance += finding.outcome() == Outcome.PASS || (idle && !focus) ? 0 : 1;
       distance += focus && idle ? 10 : 0;
       distance += finding.holds().size();
+      distance += finding.holds().isEmpty() ? 0 : apart(finding);
     }
     return distance;
+  }
+
+  /** How many times as great one side of what is not met is as the other, on a small scale. */
+  private static double apart(Finding finding) {
+    double apart = 0;
+    for (Ground ground : finding.arithmetic()) {
+      if (ground instanceof Ground.Comparison c && c.truth() == Truth.NOT_MET) {
+        double left = Math.abs(c.left().outward().lo());
+        double right = Math.abs(c.right().outward().lo());
+        boolean finite = left > 0 && right > 0 && Double.isFinite(left) && Double.isFinite(right);
+        apart += finite ? Math.min(0.5, Math.abs(Math.log(left / right)) / 100) : 0.5;
+      }
+    }
+    return apart;
   }
 
   String name(Property.Observation property) {
@@ -112,18 +137,25 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
   /** The looking. */
   private static final class Search {
     private final Slice slice;
-    private final ToIntFunction<Evidence> distance;
+    private final ToDoubleFunction<Evidence> distance;
     private final Random random = new Random(7);
     private final Map<String, String> names = new HashMap<>();
     private final Map<String, Rational> numbers = new HashMap<>();
     private final List<Property> asked = new ArrayList<>();
 
-    Search(Slice slice, ToIntFunction<Evidence> distance) {
+    Search(Slice slice, ToDoubleFunction<Evidence> distance) {
       this.slice = slice;
       this.distance = distance;
       for (String name : slice.names()) {
         begin(slice.rules().vocabulary().property(name).orElseThrow());
       }
+    }
+
+    /** Where the search under another profile ended is a good place to begin. */
+    Search from(Sound other) {
+      other.names().forEach((name, value) -> names.computeIfPresent(name, (n, old) -> value));
+      other.numbers().forEach((name, value) -> numbers.computeIfPresent(name, (n, old) -> value));
+      return this;
     }
 
     private void begin(Property property) {
@@ -141,11 +173,11 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
     }
 
     Sound look() {
-      int badness = badness();
+      double badness = badness();
       for (int i = 0; i < CHANGES && badness > 0; i++) {
         Property property = Pools.of(asked, random);
         Object before = change(property);
-        int after = badness();
+        double after = badness();
         if (after <= badness) {
           badness = after;
         } else {
@@ -193,8 +225,8 @@ record Sound(Map<String, String> names, Map<String, Rational> numbers, boolean f
       }
     }
 
-    private int badness() {
-      return distance.applyAsInt(RandomEvidence.sound(slice, new Sound(names, numbers, false)));
+    private double badness() {
+      return distance.applyAsDouble(RandomEvidence.sound(slice, new Sound(names, numbers, false)));
     }
   }
 }

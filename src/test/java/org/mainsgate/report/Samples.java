@@ -407,6 +407,7 @@ final class Samples {
       return Map.of(
           "test_current", amount("test_current", "0.21 A", Map.of()),
           "measured_from", name("measured_from", "plug_pin", Map.of()),
+          "meters_proved", name("meters_proved", "yes", Map.of()),
           "nothing_connected", name("nothing_connected", "yes", Map.of()),
           "unplugged", name("unplugged", "yes", Map.of()));
     }
