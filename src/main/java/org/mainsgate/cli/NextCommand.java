@@ -1,16 +1,25 @@
 package org.mainsgate.cli;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.report.NextScreen;
 import org.mainsgate.report.Outlook;
+import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Setting;
+import org.mainsgate.report.WorkSheet;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Says what to do next at an instrument. */
 @Command(
@@ -28,12 +37,15 @@ import picocli.CommandLine.Parameters;
       "",
       "For example:",
       "  mainsgate next demo-data/north-light NL-02",
+      "  mainsgate next demo-data/north-light NL-03 --paper -o page.pdf",
       "",
       "Ends like `check`: 0 if it passes, 10 if it holds, 20 if it fails, 3 if",
       "something can't be read."
     })
 final class NextCommand implements Callable<Integer> {
   private final App app;
+
+  @Spec CommandSpec spec;
 
   @Parameters(index = "0", paramLabel = "BENCH", description = "the bench's folder")
   Path bench;
@@ -43,6 +55,15 @@ final class NextCommand implements Callable<Integer> {
 
   @Option(names = "--all", description = "all steps, not only the next")
   boolean all;
+
+  @Option(names = "--paper", description = "write it as a page to fill in by hand; needs -o")
+  boolean paper;
+
+  @Option(
+      names = {"-o", "--out"},
+      paramLabel = "FILE",
+      description = "the PDF for --paper; one that is there is replaced")
+  @Nullable Path file;
 
   @Option(
       names = "--stage",
@@ -67,8 +88,35 @@ final class NextCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() {
-    return outlook().map(this::print).orElse(Exit.UNUSABLE).code();
+  public Integer call() throws IOException {
+    if (paper != (file != null)) {
+      throw new ParameterException(spec.commandLine(), "--paper and -o FILE go together");
+    }
+    Optional<Outlook> outlook = outlook();
+    return (outlook.isPresent() ? told(outlook.get()) : Exit.UNUSABLE).code();
+  }
+
+  private Exit told(Outlook outlook) throws IOException {
+    return file == null ? print(outlook) : write(outlook, file);
+  }
+
+  private Exit write(Outlook outlook, Path target) throws IOException {
+    WorkSheet sheet = WorkSheet.of(outlook);
+    Pdf pdf = new Pdf();
+    List<String> complaints = pdf.complaints(sheet);
+    if (!complaints.isEmpty()) {
+      complaints.forEach(found -> app.err().println(tag + ": " + found));
+      return Exit.UNUSABLE;
+    }
+    ByteArrayOutputStream page = new ByteArrayOutputStream();
+    pdf.write(sheet, outlook.dossier().setting().on(), page);
+    Path parent = target.toAbsolutePath().getParent();
+    if (parent != null) {
+      Files.createDirectories(parent);
+    }
+    ReportCommand.replace(target, page.toByteArray());
+    app.out().println("written: " + target);
+    return Exit.of(outlook.dossier().assessment().verdict());
   }
 
   private Optional<Outlook> outlook() {

@@ -82,7 +82,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   /** The old page or the new one, never half of one. */
-  private static void replace(Path file, byte[] bytes) throws IOException {
+  static void replace(Path file, byte[] bytes) throws IOException {
     Path parent = file.toAbsolutePath().getParent();
     Path temporary = Files.createTempFile(parent, ".page", ".tmp");
     try {

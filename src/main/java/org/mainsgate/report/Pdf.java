@@ -25,8 +25,8 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
 
 /**
- * The report on one instrument as pages: a tagged PDF for print and for the archive, after ISO
- * 19005-3 level A and ISO 14289-1.
+ * The report on one instrument, or the page to take to it, as pages: a tagged PDF for print and for
+ * the archive, after ISO 19005-3 level A and ISO 14289-1.
  *
  * <p>The same sheet gives the same bytes on one JDK. It opens no connection, reads no file, looks
  * at no font of the machine and writes to no log.
@@ -34,6 +34,7 @@ import org.apache.pdfbox.pdmodel.font.FontMappers;
 public final class Pdf {
 
   private static final String STYLE = "report:style.css";
+  private static final String PAPER = "report:paper.css";
   private static final String PHOTO = "report:photo.jpg";
 
   /** Kept, since the log forgets the level of a logger that nobody holds. */
@@ -58,6 +59,15 @@ public final class Pdf {
    * there.
    */
   public List<String> complaints(Sheet sheet) {
+    return unprintable(sheet);
+  }
+
+  /** The same of a page to fill in. */
+  public List<String> complaints(WorkSheet sheet) {
+    return unprintable(sheet);
+  }
+
+  private List<String> unprintable(Record sheet) {
     Map<Integer, String> complaints = new LinkedHashMap<>();
     new Texts(
             (field, text) ->
@@ -78,21 +88,30 @@ public final class Pdf {
    * @throws IOException if the stream can't be written to
    */
   public void write(Sheet sheet, LocalDate on, OutputStream out) throws IOException {
-    List<String> complaints = complaints(sheet);
+    refuse(complaints(sheet));
+    byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
+    Stamp stamp = new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on);
+    out.write(print(page(sheet), photo, stamp));
+  }
+
+  /** Writes a page to fill in, in the same way. */
+  public void write(WorkSheet sheet, LocalDate on, OutputStream out) throws IOException {
+    refuse(complaints(sheet));
+    Stamp stamp = new Stamp(sheet.tag() + ": " + sheet.what(), "Work sheet for " + sheet.tag(), on);
+    out.write(print(rendered("worksheet.jte", sheet), new byte[0], stamp));
+  }
+
+  private static void refuse(List<String> complaints) {
     if (!complaints.isEmpty()) {
       throw new IllegalArgumentException(String.join("; ", complaints));
     }
-    out.write(print(sheet, on));
   }
 
-  private byte[] print(Sheet sheet, LocalDate on) throws IOException {
-    String page = page(sheet);
-    byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
+  private static byte[] print(String page, byte[] photo, Stamp stamp) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PdfBoxRenderer renderer = builder(page, photo).buildPdfRenderer();
         PDDocument document = renderer.createPDFKeepOpen()) {
-      new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on)
-          .put(document, page.getBytes(StandardCharsets.UTF_8), photo);
+      stamp.put(document, page.getBytes(StandardCharsets.UTF_8), photo);
       document.save(out);
     }
     return out.toByteArray();
@@ -100,13 +119,24 @@ public final class Pdf {
 
   /** The page as XHTML. */
   String page(Sheet sheet) {
+    return rendered("report.jte", sheet);
+  }
+
+  private String rendered(String template, Record sheet) {
     StringOutput page = new StringOutput();
-    templates.render("report.jte", sheet, page);
+    templates.render(template, sheet, page);
     return Spacing.bound(normal(page.toString()));
   }
 
   private static PdfRendererBuilder builder(String page, byte[] photo) {
-    Map<String, byte[]> known = Map.of(STYLE, Resources.read("/report/style.css"), PHOTO, photo);
+    Map<String, byte[]> known =
+        Map.of(
+            STYLE,
+            Resources.read("/report/style.css"),
+            PAPER,
+            Resources.read("/report/paper.css"),
+            PHOTO,
+            photo);
     return new PdfRendererBuilder()
         .usePdfAConformance(PdfAConformance.PDFA_3_A)
         .usePdfUaAccessibility(true)
