@@ -68,9 +68,10 @@ public record WorkSheet(
    *
    * @param title what
    * @param hint with what to measure it, empty where nothing is measured
+   * @param caution what can hurt, empty if nothing more than in the whole step
    * @param fields where to write it, one for each thing
    */
-  public record Line(String title, String hint, List<Field> fields) {
+  public record Line(String title, String hint, String caution, List<Field> fields) {
 
     /** Keeps the fields as they are. */
     public Line {

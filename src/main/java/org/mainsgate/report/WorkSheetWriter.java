@@ -56,7 +56,7 @@ final class WorkSheetWriter {
               (steps.size() + 1) + " " + step.step().title(),
               step.tasks().isEmpty() ? "" : step.step().says(),
               step.tasks().isEmpty() ? "" : step.step().caution(),
-              lines(step.tasks()),
+              lines(step.tasks(), step.step().caution()),
               step.stop().map(stop -> stop.title() + ". " + stop.says()).orElse(""),
               step.stop().isPresent() ? until : ""));
     }
@@ -64,28 +64,34 @@ final class WorkSheetWriter {
   }
 
   /** One line for each property or list, with a field for each thing. */
-  private static List<WorkSheet.Line> lines(List<Task> tasks) {
+  private static List<WorkSheet.Line> lines(List<Task> tasks, String said) {
     Map<String, List<Task>> together =
         tasks.stream()
             .collect(Collectors.groupingBy(Task::subject, LinkedHashMap::new, Collectors.toList()));
-    return together.values().stream().map(WorkSheetWriter::line).toList();
+    return together.values().stream().map(same -> line(same, said)).toList();
   }
 
-  private static WorkSheet.Line line(List<Task> tasks) {
+  private static WorkSheet.Line line(List<Task> tasks, String said) {
     if (tasks.get(0) instanceof Task.Closing closing) {
-      String listed = closing.listed().isEmpty() ? "these" : String.join(", ", closing.listed());
-      WorkSheet.Blank blank = new WorkSheet.Blank("", List.of("none", listed), "");
-      return new WorkSheet.Line(
-          "all " + closing.kind().plural(),
-          "",
-          List.of(
-              new WorkSheet.Field("", List.of(blank, new WorkSheet.Blank("", List.of(), "")), "")));
+      return list(closing);
     }
     Task.Entry first = (Task.Entry) tasks.get(0);
+    String caution = first.property().heading().caution();
     return new WorkSheet.Line(
         first.property().title(),
         first.equipment().map(WorkSheetWriter::equipment).orElse(""),
+        caution.equals(said) ? "" : caution,
         tasks.stream().map(task -> field((Task.Entry) task, tasks.size() > 1)).toList());
+  }
+
+  private static WorkSheet.Line list(Task.Closing closing) {
+    String listed = closing.listed().isEmpty() ? "these" : String.join(", ", closing.listed());
+    List<WorkSheet.Blank> blanks =
+        List.of(
+            new WorkSheet.Blank("", List.of("none", listed), ""),
+            new WorkSheet.Blank("", List.of(), ""));
+    return new WorkSheet.Line(
+        "all " + closing.kind().plural(), "", "", List.of(new WorkSheet.Field("", blanks, "")));
   }
 
   private static String equipment(Equipment equipment) {

@@ -1,5 +1,6 @@
 package org.mainsgate.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +12,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.mainsgate.Golden;
@@ -149,6 +153,50 @@ class NextCommandsTest {
     said.put("start-two-lines", refused("start", fresh, "--title", "a\nb"));
     assertEquals(before, Run.everything(folder));
     Golden.check("cli/cant", said);
+  }
+
+  @Test
+  void thePageOfPaperHasEveryStepWithItsStopsOnAtMostTwoSheets() throws IOException {
+    for (String tag : List.of("NL-02", "NL-03", "NL-04")) {
+      // Where an independent judge looks for pages to judge.
+      Path page = Path.of("target/reports/paper-" + tag + ".pdf");
+      Run run = Run.of("next", DEMO, tag, "--paper", "-o", page);
+      assertEquals(Run.of("check", DEMO, tag).code(), run.code(), run.err());
+      try (PDDocument document = Loader.loadPDF(page.toFile())) {
+        assertTrue(document.getNumberOfPages() <= 2, tag);
+        String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        for (String line : Run.of("next", DEMO, tag, "--all").out().lines().toList()) {
+          if (line.startsWith("STOP  ")) {
+            assertTrue(text.contains("STOP. " + line.substring(6, 20)), text);
+          }
+        }
+        assertTrue(text.contains("have the last word"), text);
+      }
+    }
+  }
+
+  @Test
+  void thePageForANewInstrumentIsOneSheetWithBoxesAndLines() throws IOException {
+    Path bench = bench();
+    Run.of("add", bench, "XY-1");
+    uncomment(bench.resolve("instruments/XY-1/instrument.yaml"), "  # mains-lead:", "  # case:");
+    Path page = folder.resolve("new/page.pdf");
+    assertEquals(10, Run.of("next", bench, "XY-1", "--paper", "-o", page).code());
+    byte[] bytes = Files.readAllBytes(page);
+    assertEquals(10, Run.of("next", bench, "XY-1", "--paper", "-o", page).code());
+    assertArrayEquals(bytes, Files.readAllBytes(page));
+    try (PDDocument document = Loader.loadPDF(page.toFile())) {
+      assertTrue(document.getNumberOfPages() <= 2);
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertTrue(text.contains("□ sound □ hardened, not cracked □ damaged"), text);
+      assertTrue(text.contains("mm²"), text);
+    }
+  }
+
+  @Test
+  void paperNeedsAFileAndAFileNeedsPaper() {
+    assertEquals(2, Run.of("next", DEMO, "NL-02", "--paper").code());
+    assertEquals(2, Run.of("next", DEMO, "NL-02", "-o", folder.resolve("x.pdf")).code());
   }
 
   @Test
