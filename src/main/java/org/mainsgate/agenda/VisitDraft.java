@@ -72,7 +72,8 @@ public final class VisitDraft {
     }
     text.comment(0, "In this order:");
     for (Agenda.Step step : agenda.steps()) {
-      String says = step.step().says().isEmpty() ? "" : ". " + step.step().says();
+      String end = step.step().title().endsWith("?") ? " " : ". ";
+      String says = step.step().says().isEmpty() ? "" : end + step.step().says();
       if (!step.tasks().isEmpty()) {
         text.comment(0, number(step.step()) + " " + step.step().title() + says);
         text.comment(0, caution(step.step().caution()));
