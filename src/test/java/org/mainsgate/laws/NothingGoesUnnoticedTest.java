@@ -11,9 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.Golden;
@@ -164,11 +162,22 @@ class NothingGoesUnnoticedTest {
       for (String part : List.of("found", "left")) {
         Object said = Leaf.children(one.copy().file(visit).tree()).getOrDefault(part, Map.of());
         for (String thing : Leaf.children(said).keySet()) {
-          add(one, visit, List.of(part, thing), entries);
+          addAll(one, visit, List.of(part, thing), entries);
         }
       }
     }
     return entries;
+  }
+
+  /** What is said of one thing, of every thing of a kind, or of lists. */
+  private static void addAll(Passing one, String file, List<String> place, List<Spot> entries) {
+    if (!place.get(1).equals("every")) {
+      add(one, file, place, entries);
+      return;
+    }
+    Leaf.children(one.copy().file(file).at(place))
+        .keySet()
+        .forEach(kind -> add(one, file, Leaf.longer(place, kind), entries));
   }
 
   /** The entries below a place; several of one property stand in a list. */
@@ -180,7 +189,8 @@ class NothingGoesUnnoticedTest {
         .forEach(
             (name, said) -> {
               List<String> at = Leaf.longer(place, name);
-              boolean several = said instanceof List<?> list && !isOfTexts(list);
+              boolean several =
+                  said instanceof List<?> list && (!isOfTexts(list) || name.equals("none"));
               if (several) {
                 Leaf.children(said)
                     .keySet()
@@ -225,7 +235,14 @@ class NothingGoesUnnoticedTest {
 
   private static String reason(Passing one, Spot spot, boolean oneWay) {
     String why = why(one, spot);
-    return why.equals(UNEXPLAINED) && oneWay ? "limited on one side only" : why;
+    if (!why.equals(UNEXPLAINED)) {
+      return why;
+    }
+    Leaf without = one.copy().file(spot.file()).without(spot.place());
+    boolean needed = one.isNoticed(spot.file(), without);
+    return oneWay
+        ? "limited on one side only"
+        : needed ? "has to be recorded, but its size decides nothing here" : UNEXPLAINED;
   }
 
   /** Why it does not matter to this instrument, in words. */
@@ -237,9 +254,9 @@ class NothingGoesUnnoticedTest {
             .reduce((first, second) -> second)
             .flatMap(words::property);
     if (property.isEmpty()) {
-      return isOfAList(one, spot)
-          ? UNEXPLAINED
-          : "of lists that no check of this stage goes through";
+      return isOfAnIdleList(one, spot)
+          ? "a list that no check of this stage looks at"
+          : UNEXPLAINED;
     }
     if (spot.place().get(0).equals("methods") && !isOfUse(one, spot)) {
       return "a way of measuring what no check that applies here asks for";
@@ -254,36 +271,23 @@ class NothingGoesUnnoticedTest {
     if (!isAsked(one, property.get())) {
       return "asked for by no check that applies here";
     }
-    if (isOneOfSeveral(one, spot)) {
-      return "one of several that count together";
-    }
-    return isOneWayOfTwo(one, property.get()) ? "the rule is met in another way" : UNEXPLAINED;
+    return isOneOfSeveral(one, spot) ? "one of several that count together" : UNEXPLAINED;
   }
 
-  /** Whether all checks that rest on it are content with something else. */
-  private static boolean isOneWayOfTwo(Passing one, Property property) {
-    return one.opinion().assessment().findings().stream()
-        .filter(finding -> finding.outcome() == org.mainsgate.verdict.Outcome.PASS)
-        .filter(
-            finding ->
-                finding.inputs().stream().anyMatch(input -> input.name().equals(property.name())))
-        .allMatch(finding -> finding.check().requirement().text().contains(" or "));
-  }
-
-  /** Whether a list that was closed there, or of which something is said, is one of the stage's. */
-  private static boolean isOfAList(Passing one, Spot spot) {
-    Object said = one.copy().file(spot.file()).at(spot.place());
-    Set<String> kinds = new TreeSet<>(spot.place());
-    if (said instanceof List<?> list) {
-      list.forEach(kind -> kinds.add(kind.toString()));
+  /** Whether it closes a list over which no check of the stage runs. */
+  private static boolean isOfAnIdleList(Passing one, Spot spot) {
+    if (!spot.place().contains("looked")) {
+      return false;
     }
-    kinds.retainAll(one.rules().vocabulary().kinds().keySet());
+    boolean none = spot.place().contains("none");
+    Object text = one.copy().file(spot.file()).at(spot.place());
+    String kind = none ? text.toString() : spot.place().get(spot.place().size() - 1);
     return one.rules().checksOf(one.stage()).stream()
-        .anyMatch(
+        .noneMatch(
             check ->
-                check.over().filter(kinds::contains).isPresent()
-                    || check.statements().stream()
-                        .anyMatch(f -> f.lists().stream().anyMatch(kinds::contains)));
+                check.over().filter(kind::equals).isPresent()
+                    || Slice.formulas(check).stream()
+                        .anyMatch(formula -> formula.lists().contains(kind)));
   }
 
   /** Whether the bench's way of measuring is one of something that is asked for. */
