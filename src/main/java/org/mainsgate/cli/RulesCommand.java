@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
@@ -169,16 +171,24 @@ final class RulesCommand implements Runnable {
     public Integer call() {
       Complaints complaints = new Complaints();
       Map<String, Shelf.Choice> profiles = profiles(files, complaints);
-      Map<String, byte[]> tests = shelfTests();
+      boolean all = files.isEmpty();
+      Map<String, byte[]> tests = all ? shelfTests() : new LinkedHashMap<>();
       files.forEach(file -> fileTests(file, complaints).ifPresent(t -> tests.put(beside(file), t)));
       Optional<TrialReport> report =
           complaints.isEmpty()
-              ? Trial.run(new Shelf(), profiles, tests, complaints)
+              ? Trial.run(new Shelf(), profiles, tests, concern(all), complaints)
               : Optional.empty();
       app.err().print(complaints.renderAll());
       report.ifPresent(found -> app.out().print(TrialText.of(found)));
       boolean good = report.map(TrialReport::isGood).orElse(false);
       return (good ? Exit.PASS : Exit.UNUSABLE).code();
+    }
+
+    /** Of a file its own checks and values; its tests may start from the records of the program. */
+    private Trial.Concern concern(boolean all) {
+      Set<String> paths = new LinkedHashSet<>();
+      files.forEach(file -> paths.add(file.toString()));
+      return all ? Trial.Concern.ALL : new Trial.Concern(shelfTests(), paths);
     }
 
     private static Map<String, byte[]> shelfTests() {

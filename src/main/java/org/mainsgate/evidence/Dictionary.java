@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import org.mainsgate.ruleset.MeterKind;
+import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Vocabulary;
 
 /**
@@ -19,7 +20,12 @@ record Dictionary(
   /** The names of what can stand with an entry of a property, in the vocabulary's order. */
   List<String> with(String property) {
     return vocabulary.properties().keySet().stream()
-        .filter(name -> vocabulary.with(property, name).isPresent())
+        .filter(name -> vocabulary.with(property, name).filter(Dictionary::isTyped).isPresent())
         .toList();
+  }
+
+  /** Whether people write it down with an entry: neither computed nor a word of the whole visit. */
+  private static boolean isTyped(Property property) {
+    return !(property instanceof Property.Quantity quantity && quantity.derived());
   }
 }

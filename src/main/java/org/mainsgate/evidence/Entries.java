@@ -30,8 +30,11 @@ final class Entries {
   static final Comparator<Entry> ORDER =
       Comparator.comparing(Entry::thing).thenComparing(Entry::property).thenComparing(Entry::id);
 
+  private static final String WORST_OF = "worst_of";
+
   private final Dictionary dictionary;
   private final Bench bench;
+  private final Map<String, String> kindOf;
   private final Measuring measuring;
   private final Values values;
   private final Home home;
@@ -55,6 +58,7 @@ final class Entries {
       Complaints complaints) {
     this.dictionary = dictionary;
     this.bench = bench;
+    this.kindOf = kindOf;
     this.measuring = new Measuring(bench, dictionary.meterKinds(), complaints);
     this.values = new Values(kindOf, complaints);
     this.home = home;
@@ -168,6 +172,9 @@ final class Entries {
     if (isMeasured(property)) {
       keys.addAll(Measuring.KEYS);
     }
+    if (worst(property).isPresent()) {
+      keys.add(WORST_OF);
+    }
     return keys;
   }
 
@@ -196,6 +203,9 @@ final class Entries {
       Map<String, Node> written,
       Position at) {
     int before = complaints.count();
+    if (property instanceof Property.Quantity quantity && quantity.derived()) {
+      complaints.add(at, Words.quoted(property.name()) + " is computed from the date", "no entry");
+    }
     Optional<Value> value = main.flatMap(node -> values.read(property, node));
     String id = id(written.get("id"), defaultId, at);
     Optional<String> by = by(written);
@@ -225,8 +235,51 @@ final class Entries {
             means.nulled(),
             by,
             on,
+            worstOf(thing, property, written),
+            Optional.empty(),
             note,
             at));
+  }
+
+  private static Optional<Property.Worst> worst(Property property) {
+    return property instanceof Property.Quantity quantity ? quantity.worst() : Optional.empty();
+  }
+
+  /** The other things of its kind for which a reading speaks, since it was the worst of all. */
+  private Set<String> worstOf(String thing, Property property, Map<String, Node> written) {
+    Node node = written.get(WORST_OF);
+    if (node == null || worst(property).isEmpty()) {
+      return Set.of();
+    }
+    String kind = kindOf.getOrDefault(thing, "");
+    List<String> valid =
+        kindOf.keySet().stream()
+            .filter(other -> kind.equals(kindOf.get(other)) && !other.equals(thing))
+            .toList();
+    Set<String> others = new TreeSet<>();
+    for (Node one : node instanceof Items items ? items.items() : List.of(node)) {
+      Optional<Text> text = Words.text(one, WORST_OF, complaints);
+      if (text.isPresent()
+          && Words.known(text.get(), "other thing of its kind", valid, complaints)
+          && !others.add(text.get().value())) {
+        complaints.add(text.get(), Words.quoted(text.get()) + " stands here twice", "it once");
+      }
+    }
+    return others;
+  }
+
+  /** The entries, and each of those that speak for other things once for each of them. */
+  List<Entry> spread(List<Entry> entries) {
+    List<Entry> all = new ArrayList<>(entries);
+    for (Entry entry : entries) {
+      dictionary
+          .vocabulary()
+          .property(entry.property())
+          .flatMap(Entries::worst)
+          .ifPresent(
+              worst -> entry.worstOf().forEach(other -> all.add(entry.boundOn(other, worst))));
+    }
+    return all;
   }
 
   private Optional<Text> text(Map<String, Node> written, String key) {

@@ -45,7 +45,7 @@ public final class InForce {
     this.on = on;
     this.timeline = new Timeline(record.visits());
     this.voiding = new Voiding(rules.vocabulary(), rules.dependencies(), instrument, timeline);
-    this.testimony = new Testimony(rules, bench);
+    this.testimony = new Testimony(rules, bench, on);
   }
 
   /**

@@ -26,5 +26,6 @@ record InstrumentFile(
   /** A thing on the instrument, by id. */
   record ThingEntry(
       Text kind,
+      @Nullable Text designator,
       @Nullable @Size(min = 1, max = Wording.SHORT, message = Wording.SHORT_TEXT) Text title) {}
 }

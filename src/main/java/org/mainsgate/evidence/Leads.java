@@ -24,7 +24,7 @@ final class Leads {
       return Optional.of(Nulling.YES);
     }
     if (text.equals("no")) {
-      return Optional.of(Nulling.NO);
+      return Optional.of(notNulled(quantity));
     }
     return text.startsWith(SHORT)
         ? shorted(text.substring(SHORT.length()), quantity)
@@ -41,6 +41,12 @@ final class Leads {
 
   /** What counts where nothing was written. */
   static Nulling unsaid(Property.Quantity quantity) {
-    return quantity.function().filter(RESISTANCE::equals).isPresent() ? Nulling.NO : Nulling.YES;
+    return quantity.function().filter(RESISTANCE::equals).isPresent()
+        ? notNulled(quantity)
+        : Nulling.YES;
+  }
+
+  private static Nulling notNulled(Property.Quantity quantity) {
+    return quantity.leads().map(Nulling::atMost).orElse(Nulling.NO);
   }
 }

@@ -143,10 +143,7 @@ final class Measuring {
     Optional<Rational> end = means.range().flatMap(Reading::end);
     String who = means.meter().map(Words::quoted).orElse("a meter of unknown kind");
     if (meter.ranges().isEmpty()) {
-      complaints.add(
-          place,
-          "nothing says how well " + who + " measures " + Words.quoted(quantity.name()),
-          "ranges for " + Words.quoted(quantity.function().orElse("")) + " in the meter's history");
+      complaints.add(place, unfit(quantity, means, who), fit(quantity, day));
     } else if (end.isPresent()
         && meter.ranges().stream().noneMatch(r -> r.to().equals(end.get()))) {
       complaints.add(
@@ -159,6 +156,32 @@ final class Measuring {
     } else if (typed.form() != Form.TOLERANCE && meter.range(typed, end).isEmpty()) {
       complaints.add(place, unshowable(typed, means, who), ranges(meter));
     }
+  }
+
+  private String unfit(Property.Quantity quantity, Means means, String who) {
+    String kind =
+        means
+            .meter()
+            .map(bench.meters()::get)
+            .flatMap(meter -> Optional.ofNullable(kinds.get(meter.kind())))
+            .map(found -> ", a " + found.title() + ",")
+            .orElse("");
+    return who + kind + " does not measure " + Words.quoted(quantity.name());
+  }
+
+  private String fit(Property.Quantity quantity, LocalDate day) {
+    String function = quantity.function().orElse("");
+    List<String> fit =
+        bench.meters().keySet().stream()
+            .filter(
+                name ->
+                    !MeterOnDay.of(Optional.of(name), quantity, bench, kinds, day)
+                        .ranges()
+                        .isEmpty())
+            .toList();
+    return fit.isEmpty()
+        ? "a meter with ranges for " + Words.quoted(function) + " in the bench's file"
+        : "`meter:` with " + Complaints.oneOf(fit);
   }
 
   private static String unshowable(Typed typed, Means means, String who) {

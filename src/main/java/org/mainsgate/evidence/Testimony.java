@@ -1,6 +1,7 @@
 package org.mainsgate.evidence;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -16,6 +17,7 @@ import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Typed;
 import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Vocabulary;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Hull;
 import org.mainsgate.verdict.Said;
@@ -24,10 +26,13 @@ import org.mainsgate.verdict.Said;
 final class Testimony {
   private final Rules rules;
   private final Bench bench;
+  private final LocalDate on;
 
-  Testimony(Rules rules, Bench bench) {
+  /** For a day that is asked about, to which the age of entries is counted. */
+  Testimony(Rules rules, Bench bench, LocalDate on) {
     this.rules = rules;
     this.bench = bench;
+    this.on = on;
   }
 
   /**
@@ -54,18 +59,52 @@ final class Testimony {
               Said said = said(id + "." + name, day, writer, property(name), value);
               with.put(name, plain(property(name), value, said, Map.of()));
             });
-    Said said = said(id, day, writer, property, entry.value());
+    // What stands in a file without a date may be of any day.
+    boolean dated = entry.on().isPresent() || !by.isEmpty();
+    age(property, id, day, writer)
+        .filter(age -> dated)
+        .ifPresent(age -> with.put(Vocabulary.AGE, age));
+    Said said = said(id, day, writer, property, entry.value()).saying(text(entry));
     if (property instanceof Property.Quantity quantity
         && entry.value() instanceof Value.Amount amount) {
       Reading reading = Reading.of(entry, quantity, bench, rules.meterKinds(), day);
       return amount(
           quantity,
           amount.typed(),
-          reading.bounds(),
+          entry.bound().map(worst -> bounded(reading.bounds(), worst)).orElse(reading.bounds()),
           said.read(reading.how(), reading.display()),
           with);
     }
     return plain(property, entry.value(), said, with);
+  }
+
+  /** What a reading says of other things, among which it was the worst. */
+  private static ExactInterval bounded(ExactInterval bounds, Property.Worst worst) {
+    Rational end = worst == Property.Worst.HIGHEST ? bounds.hi() : bounds.lo();
+    if (end == null) {
+      return ExactInterval.UNBOUNDED;
+    }
+    return worst == Property.Worst.HIGHEST ? ExactInterval.atMost(end) : ExactInterval.atLeast(end);
+  }
+
+  /** How many days ago it was written, where rules may ask; nothing is known of the future. */
+  private Optional<Fact> age(Property property, String id, LocalDate day, String by) {
+    long days = ChronoUnit.DAYS.between(day, on);
+    return rules
+        .vocabulary()
+        .property(Vocabulary.AGE)
+        .filter(found -> found.isOf(property.name()) && days >= 0)
+        .map(found -> age((Property.Quantity) found, days, id + "." + Vocabulary.AGE, day, by));
+  }
+
+  private static Fact age(Property.Quantity age, long days, String id, LocalDate day, String by) {
+    Rational exact = Rational.of(days).times(age.unit().factor());
+    String text = days + " " + age.unit().symbol();
+    Said said =
+        new Said(
+            id, day, by, text, Optional.of(age.unit()), "", Optional.of(exact), Optional.empty());
+    ExactInterval range = ExactInterval.point(exact);
+    return new Fact.Amount(Range.of(range), true, false, false, List.of(said), Map.of());
   }
 
   private static Said said(String entry, LocalDate day, String by, Property property, Value value) {
@@ -164,7 +203,13 @@ final class Testimony {
 
   /** What an entry says, as people read it. */
   String text(Entry entry) {
-    return text(property(entry.property()), entry.value());
+    String text = text(property(entry.property()), entry.value());
+    int others = entry.worstOf().size();
+    return entry
+        .bound()
+        .map(worst -> worst == Property.Worst.HIGHEST ? "at most " : "at least ")
+        .map(words -> words + text + " (worst of " + (others + 1) + ")")
+        .orElse(others == 0 ? text : text + " (worst of " + (others + 1) + ")");
   }
 
   private static String text(Property property, Value value) {

@@ -24,6 +24,7 @@ import org.mainsgate.source.Text;
 
 /** The reader of the file of a visit. */
 final class VisitReader {
+  private static final String NONE = "none";
   private static final Pattern COUNT = Pattern.compile("[0-9]{1,3}");
 
   private final Dictionary dictionary;
@@ -89,16 +90,63 @@ final class VisitReader {
         Optional<Fields> said = Words.fields(field.value(), field.key().value(), complaints);
         if (said.isPresent() && field.key().value().equals(InstrumentReader.LOOKED)) {
           lists.addAll(looked(section, said.get()));
-        } else if (said.isPresent() && thing(field.key())) {
+        } else if (said.isPresent()
+            && !field.key().value().equals(InstrumentReader.EVERY)
+            && thing(field.key())) {
           String thing = field.key().value();
           String kind = kindOf.getOrDefault(thing, "");
           entries.addAll(reader.of(thing, kind, section + "." + thing, said.get()));
         }
       }
     }
-    entries.sort(Entries.ORDER);
+    if (file.get(section).orElse(file) instanceof Fields things) {
+      things
+          .get(InstrumentReader.EVERY)
+          .flatMap(node -> Words.fields(node, InstrumentReader.EVERY, complaints))
+          .ifPresent(said -> entries.addAll(every(section, said, lists, reader)));
+    }
+    List<Entry> all = reader.spread(entries);
+    all.sort(Entries.ORDER);
     lists.sort(Comparator.comparing(Visit.Looked::kind));
-    return new Half(entries, lists);
+    return new Half(all, lists);
+  }
+
+  /**
+   * What is said once of every thing of a kind: of those that the same half of the visit names as
+   * all there are, and of no others.
+   */
+  private List<Entry> every(String section, Fields said, List<Visit.Looked> lists, Entries reader) {
+    List<String> kinds = dictionary.vocabulary().listedKinds().stream().map(Kind::name).toList();
+    List<Entry> entries = new ArrayList<>();
+    for (Fields.Field field : said.fields()) {
+      String kind = field.key().value();
+      Optional<Fields> each = Words.fields(field.value(), kind, complaints);
+      if (each.isEmpty() || !Words.known(field.key(), "kind of thing", kinds, complaints)) {
+        continue;
+      }
+      Optional<Set<String>> named =
+          lists.stream()
+              .filter(list -> list.kind().equals(kind))
+              .flatMap(list -> list.things().stream())
+              .findFirst();
+      if (named.isEmpty()) {
+        complaints.add(
+            field.key(),
+            "nobody has said here which these are",
+            "`looked: {" + kind + ": [ids]}` in `" + section + "` too");
+      }
+      named
+          .orElse(Set.of())
+          .forEach(
+              thing ->
+                  entries.addAll(
+                      reader.of(
+                          thing,
+                          kind,
+                          section + "." + InstrumentReader.EVERY + "." + kind + "." + thing,
+                          each.get())));
+    }
+    return entries;
   }
 
   private boolean thing(Text text) {
@@ -135,12 +183,27 @@ final class VisitReader {
     List<Visit.Looked> looked = new ArrayList<>();
     for (Fields.Field field : lists.fields()) {
       String kind = field.key().value();
-      if (Words.known(field.key(), "kind of thing", kinds, complaints)) {
+      if (kind.equals(NONE)) {
+        looked.addAll(none(section, field.value(), kinds));
+      } else if (Words.known(field.key(), "kind of thing", kinds, complaints)) {
         String id = section + "." + InstrumentReader.LOOKED + "." + kind;
         (field.value() instanceof Items items
                 ? named(id, kind, items)
                 : counted(id, kind, field.value()))
             .ifPresent(looked::add);
+      }
+    }
+    return looked;
+  }
+
+  /** Kinds of thing for which a person has looked, and of which there is none. */
+  private List<Visit.Looked> none(String section, Node node, List<String> kinds) {
+    List<Visit.Looked> looked = new ArrayList<>();
+    String id = section + "." + InstrumentReader.LOOKED + "." + NONE;
+    for (Node one : node instanceof Items items ? items.items() : List.of(node)) {
+      Optional<Text> text = Words.text(one, NONE, complaints);
+      if (text.isPresent() && Words.known(text.get(), "kind of thing", kinds, complaints)) {
+        looked.add(new Visit.Looked(id, text.get().value(), 0, Optional.empty(), one.at()));
       }
     }
     return looked;

@@ -36,6 +36,7 @@ public record Dimension(int length, int mass, int time, int current, int tempera
   public static final Dimension RESISTIVITY = RESISTANCE.times(LENGTH);
   public static final Dimension CONDUCTIVITY = CONDUCTANCE.per(LENGTH);
   public static final Dimension PER_TEMPERATURE = NONE.per(TEMPERATURE);
+  public static final Dimension CURRENT_PER_CAPACITANCE = CURRENT.per(CAPACITANCE);
   public static final Dimension CURRENT_SQUARED_TIME = CURRENT.times(CHARGE);
 
   private static final List<String> BASE_UNITS = List.of("m", "kg", "s", "A", "K");
@@ -63,6 +64,7 @@ public record Dimension(int length, int mass, int time, int current, int tempera
           Map.entry(RESISTIVITY, "resistivity"),
           Map.entry(CONDUCTIVITY, "conductivity"),
           Map.entry(PER_TEMPERATURE, "change per kelvin"),
+          Map.entry(CURRENT_PER_CAPACITANCE, "current per capacitance"),
           Map.entry(CURRENT_SQUARED_TIME, "current squared times time"));
 
   public Dimension times(Dimension other) {

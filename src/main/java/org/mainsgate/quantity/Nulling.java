@@ -1,5 +1,7 @@
 package org.mainsgate.quantity;
 
+import java.util.Optional;
+
 /**
  * What is known of the part of a reading that belongs to the test leads: the true value is the
  * reading less this.
@@ -13,7 +15,12 @@ public sealed interface Nulling {
    * The leads were not nulled: they add something, nobody knows how much, and never less than
    * nothing.
    */
-  Nulling NO = new NotNulled();
+  Nulling NO = new NotNulled(Optional.empty());
+
+  /** The leads were not nulled; they add something between nothing and this SI value. */
+  static Nulling atMost(Rational value) {
+    return new NotNulled(Optional.of(value));
+  }
 
   /** With the probes joined the meter showed this SI value. */
   static Nulling shortReads(Rational value) {
@@ -32,10 +39,11 @@ public sealed interface Nulling {
   }
 
   /** See {@link Nulling#NO}. */
-  record NotNulled() implements Nulling {
+  record NotNulled(Optional<Rational> most) implements Nulling {
     @Override
     public ExactInterval leads(MeterRange range) {
-      return ExactInterval.atLeast(Rational.ZERO);
+      return most.map(value -> ExactInterval.of(Rational.ZERO, value))
+          .orElseGet(() -> ExactInterval.atLeast(Rational.ZERO));
     }
   }
 

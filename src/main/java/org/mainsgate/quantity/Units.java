@@ -62,6 +62,7 @@ public final class Units {
     prefixed("s", Dimension.TIME, "", "m");
     add("min", Dimension.TIME, "60");
     add("h", Dimension.TIME, "3600");
+    add("d", Dimension.TIME, "86400");
     add("K", Dimension.TEMPERATURE, "1");
     add("°C", Dimension.TEMPERATURE, Rational.ONE, Rational.of("273.15"));
     add("1/K", Dimension.PER_TEMPERATURE, "1");
@@ -79,6 +80,7 @@ public final class Units {
         Rational.of(10).dividedBy(Rational.of(3048)),
         Rational.ZERO);
     add("Ω mm²/m", Dimension.RESISTIVITY, "0.000001");
+    add("mA/µF", Dimension.CURRENT_PER_CAPACITANCE, "1000");
     add("A²s", Dimension.CURRENT_SQUARED_TIME, "1");
   }
 

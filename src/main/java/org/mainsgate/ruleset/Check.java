@@ -1,5 +1,6 @@
 package org.mainsgate.ruleset;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.mainsgate.formula.NumberFormula;
@@ -13,7 +14,7 @@ import org.mainsgate.source.Position;
  * @param id its name
  * @param title its name in trade terms
  * @param protects what it protects from, completing "protects ..."
- * @param stage the stage it belongs to
+ * @param stages the stages it belongs to, by id
  * @param over the kind of thing it is judged on, one by one; empty for the instrument itself
  * @param needsOne whether a list on which a person has counted none is a hold, not a check that
  *     does not apply
@@ -34,7 +35,7 @@ public record Check(
     String id,
     String title,
     String protects,
-    String stage,
+    List<String> stages,
     Optional<String> over,
     boolean needsOne,
     List<String> requires,
@@ -52,11 +53,24 @@ public record Check(
 
   /** Keeps the lists as they are. */
   public Check {
+    stages = List.copyOf(stages);
     requires = List.copyOf(requires);
     provided = List.copyOf(provided);
     plausible = List.copyOf(plausible);
     notes = List.copyOf(notes);
     remedies = List.copyOf(remedies);
+  }
+
+  /** Every statement of it: when it applies, what must hold, and all that speaks beside it. */
+  public List<TruthFormula> statements() {
+    List<TruthFormula> all = new ArrayList<>();
+    applies.ifPresent(all::add);
+    all.add(requirement);
+    provided.forEach(condition -> all.add(condition.that()));
+    plausible.forEach(condition -> all.add(condition.that()));
+    notes.forEach(note -> all.add(note.when()));
+    remedies.forEach(remedy -> remedy.when().ifPresent(all::add));
+    return all;
   }
 
   /** What follows where a requirement is not met. */

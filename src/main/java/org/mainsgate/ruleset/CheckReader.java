@@ -56,7 +56,7 @@ final class CheckReader {
         check.id(),
         check.title(),
         check.protects(),
-        check.stage(),
+        check.stages(),
         check.over(),
         check.needsOne(),
         Stream.concat(check.requires().stream(), entry.requires().stream().map(Text::value))
@@ -97,7 +97,7 @@ final class CheckReader {
             id,
             entry.title().value(),
             entry.protects().value(),
-            entry.stage().value(),
+            RulesReader.names(entry.stage()),
             over,
             needsOne(entry, over),
             entry.requires().stream().map(Text::value).toList(),

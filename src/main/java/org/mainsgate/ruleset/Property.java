@@ -45,6 +45,7 @@ public sealed interface Property {
    * @param momentary whether it never outlives its visit
    * @param method how to find out, empty if that needs no words
    * @param caution what can hurt while finding out, empty if nothing
+   * @param seconds how long it takes to do once
    */
   record Heading(
       String name,
@@ -54,7 +55,8 @@ public sealed interface Property {
       Tier tier,
       boolean momentary,
       String method,
-      String caution) {
+      String caution,
+      int seconds) {
 
     /** Keeps the owners as they are. */
     public Heading {
@@ -90,13 +92,20 @@ public sealed interface Property {
    * @param units the units it takes, the first for printing
    * @param function the meter's function that measures it; empty where nothing is measured
    * @param least what it can't be below, in SI units, if there is such a bound
+   * @param worst which end is the worse one, where one reading may speak for several things
+   * @param leads the most that test leads add where nobody has nulled them, in SI units; empty
+   *     where that may matter, so that nothing is assumed
+   * @param derived whether nobody records it: it is computed from the entry that it stands with
    */
   record Quantity(
       Heading heading,
       Nature nature,
       List<Unit> units,
       Optional<String> function,
-      Optional<Rational> least)
+      Optional<Rational> least,
+      Optional<Worst> worst,
+      Optional<Rational> leads,
+      boolean derived)
       implements Property {
 
     /** Keeps the units as they are, of which there is at least one. */
@@ -111,6 +120,14 @@ public sealed interface Property {
     public Unit unit() {
       return units.get(0);
     }
+  }
+
+  /** Which end of a reading is the worse one. */
+  enum Worst {
+    /** The highest: a resistance that has to be low. */
+    HIGHEST,
+    /** The lowest: an insulation that has to be high. */
+    LOWEST
   }
 
   /**

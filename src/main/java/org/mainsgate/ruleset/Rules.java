@@ -24,6 +24,7 @@ import org.mainsgate.source.Position;
  * @param dependencies what stops being true when something is worked on
  * @param meterKinds by name
  * @param overlays the local rules, in the order in which they were laid
+ * @param order the steps of the work at an instrument; empty where the rules name none
  */
 public record Rules(
     String profile,
@@ -37,7 +38,8 @@ public record Rules(
     Map<String, CitedTable> tables,
     List<Dependency> dependencies,
     Map<String, MeterKind> meterKinds,
-    List<Overlay> overlays) {
+    List<Overlay> overlays,
+    List<WorkStep> order) {
 
   /** Keeps the collections as they are, in their order. */
   public Rules {
@@ -48,6 +50,7 @@ public record Rules(
     dependencies = List.copyOf(dependencies);
     meterKinds = ordered(meterKinds);
     overlays = List.copyOf(overlays);
+    order = List.copyOf(order);
   }
 
   private static <T> Map<String, T> ordered(Map<String, T> map) {
@@ -87,7 +90,7 @@ public record Rules(
 
   /** The checks of a stage, in order. */
   public List<Check> checksOf(Stage stage) {
-    return checks.values().stream().filter(check -> check.stage().equals(stage.id())).toList();
+    return checks.values().stream().filter(check -> check.stages().contains(stage.id())).toList();
   }
 
   /** The stage of this id. */

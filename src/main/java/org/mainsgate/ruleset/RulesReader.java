@@ -25,6 +25,8 @@ import org.mainsgate.ruleset.RulesetFile.RangeEntry;
 import org.mainsgate.ruleset.RulesetFile.StageEntry;
 import org.mainsgate.ruleset.RulesetFile.TableEntry;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Items;
+import org.mainsgate.source.Node;
 import org.mainsgate.source.Position;
 import org.mainsgate.source.Text;
 
@@ -95,6 +97,7 @@ final class RulesReader {
             .ifPresent(overlaid::add);
       }
     }
+    List<WorkStep> order = new WorkOrder(vocabulary, checks, wording, complaints).read(all);
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
@@ -111,7 +114,8 @@ final class RulesReader {
             tables,
             dependencies,
             meterKinds,
-            overlaid);
+            overlaid,
+            order);
     return Optional.of(rules);
   }
 
@@ -310,10 +314,11 @@ final class RulesReader {
             (name, entry) ->
                 CheckReader.step(name, entry, scope, complaints)
                     .ifPresent(step -> putOnce(steps, name, step, "step", entry.is().at())));
+    CheckScope wider = scope(Optional.empty());
     file.statements()
         .forEach(
             (name, entry) ->
-                CheckReader.statement(name, entry, scope, complaints)
+                CheckReader.statement(name, entry, wider, complaints)
                     .ifPresent(step -> putOnce(steps, name, step, "statement", entry.is().at())));
   }
 
@@ -326,11 +331,24 @@ final class RulesReader {
                         "list of things",
                         text,
                         vocabulary.listedKinds().stream().map(Kind::name).toList()));
-    wording.oneOf("stage", entry.stage(), stages.keySet());
+    texts(entry.stage()).forEach(text -> wording.oneOf("stage", text, stages.keySet()));
+    if (names(entry.stage()).isEmpty()) {
+      complaints.add(entry.stage(), "no stage", "the id of a stage, or a list of them");
+    }
     entry.requires().forEach(text -> wording.oneOf("check", text, ids));
     new CheckReader(scope(over), citations, wording, complaints)
         .read(id, entry, over, amendments(id))
         .ifPresent(check -> putOnce(checks, id, check, "check", entry.at()));
+  }
+
+  /** The names that stand in one place: one, or a list of them. */
+  static List<String> names(Node node) {
+    return texts(node).stream().map(Text::value).toList();
+  }
+
+  private static List<Text> texts(Node node) {
+    List<Node> all = node instanceof Items items ? items.items() : List.of(node);
+    return all.stream().filter(Text.class::isInstance).map(Text.class::cast).toList();
   }
 
   private List<AmendEntry> amendments(String id) {

@@ -25,6 +25,7 @@ record RulesetFile(
     Map<String, MeterKindEntry> meterKinds,
     Map<String, StageEntry> stages,
     List<DependsEntry> depends,
+    Map<String, WorkStepEntry> order,
     Map<String, CheckEntry> checks,
     Position at) {
 
@@ -76,10 +77,21 @@ record RulesetFile(
 
   record DependsEntry(Text on, List<Text> does, List<Text> voids) {}
 
+  record WorkStepEntry(
+      Text title,
+      @Nullable Text says,
+      List<Text> asks,
+      List<Text> closes,
+      @Nullable Text caution,
+      @Nullable Text eachVisit,
+      @Nullable StopEntry stop) {}
+
+  record StopEntry(Text title, List<Text> until, Text says) {}
+
   record CheckEntry(
       Text title,
       Text protects,
-      Text stage,
+      Node stage,
       @Nullable Text over,
       @Nullable Text none,
       @Nullable Text applies,
@@ -124,7 +136,12 @@ record RulesetFile(
       Map<String, ActEntry> acts,
       Map<String, Text> withdrawalReasons) {}
 
-  record KindEntry(Text title, @Nullable Text plural, @Nullable Text one) {}
+  record KindEntry(
+      Text title,
+      @Nullable Text plural,
+      @Nullable Text one,
+      @Nullable Text designator,
+      @Nullable Text seconds) {}
 
   record QuantityEntry(
       Node of,
@@ -134,7 +151,12 @@ record RulesetFile(
       List<Text> units,
       @Nullable Text function,
       @Nullable Text least,
+      @Nullable Text worst,
+      @Nullable Text leads,
+      @Nullable Text derived,
+      @Nullable Text momentary,
       Text tier,
+      @Nullable Text seconds,
       @Nullable Text method,
       @Nullable Text caution,
       @Nullable Text retired,
@@ -147,6 +169,7 @@ record RulesetFile(
       Node values,
       @Nullable Text momentary,
       Text tier,
+      @Nullable Text seconds,
       @Nullable Text method,
       @Nullable Text caution,
       @Nullable Text retired,

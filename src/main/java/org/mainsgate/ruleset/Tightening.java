@@ -193,7 +193,9 @@ final class Tightening {
     Text requirement = entry.requirement();
     if (requirement != null && now.judgeable()) {
       unlessRelaxed(id, requirement, what(now), judgeable(now));
-    } else if (requirement != null && restsOnMemory(now.requirement())) {
+    } else if (requirement != null
+        && restsOnMemory(now.requirement())
+        && !restsOnMemory(old.requirement())) {
       unlessRelaxed(
           id,
           requirement,

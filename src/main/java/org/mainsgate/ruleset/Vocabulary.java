@@ -12,6 +12,9 @@ import java.util.Optional;
  * acts, and reasons to withdraw an entry.
  */
 public final class Vocabulary {
+  /** The one quantity that nobody records: days from an entry to the day that is asked about. */
+  public static final String AGE = "age";
+
   private final Map<String, Kind> kinds;
   private final Map<String, Property> properties;
   private final Map<String, Act> acts;
@@ -80,6 +83,19 @@ public final class Vocabulary {
     return property(name)
         .filter(found -> found.isOf(property) || found.isMomentary())
         .filter(found -> !name.equals(property));
+  }
+
+  /** Whether something is said of a thing, and not only with something else that is said of it. */
+  public boolean isSaidOfThings(Property property) {
+    return property.heading().of().stream().anyMatch(kinds::containsKey);
+  }
+
+  /** Whether a person is asked for it in a visit, if it is needed. */
+  public boolean isAskedAtTheInstrument(Property property) {
+    return property.heading().home() == Property.Home.VISIT
+        && property.heading().tier() != Property.Tier.NOTE
+        && !(property instanceof Property.Pointer)
+        && isSaidOfThings(property);
   }
 
   /** The acts, by name. */

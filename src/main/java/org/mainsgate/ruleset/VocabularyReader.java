@@ -36,6 +36,15 @@ final class VocabularyReader {
   private static final Map<String, Nature> NATURES =
       Map.of("measured", Nature.MEASURED, "marked", Nature.MARKED, "varies", Nature.VARIES);
 
+  private static final Map<String, Property.Worst> WORST =
+      Map.of("highest", Property.Worst.HIGHEST, "lowest", Property.Worst.LOWEST);
+
+  /** How long it takes where a file does not say, in seconds; common practice. */
+  private static final int TO_LOOK = 5;
+
+  private static final int TO_READ = 8;
+  private static final int TO_MEASURE = 20;
+
   private final VocabularyFile file;
   private final Complaints complaints;
   private final Wording wording;
@@ -72,7 +81,13 @@ final class VocabularyReader {
             : wording.oneOf("place", entry.one(), ONCE).orElse(Kind.Once.INSTRUMENT);
     String title = entry.title().value();
     String plural = entry.plural() == null ? title : entry.plural().value();
-    return new Kind(name, title, plural, once);
+    return new Kind(
+        name,
+        title,
+        plural,
+        once,
+        wording.yes(entry.designator()),
+        wording.seconds(entry.seconds(), TO_LOOK));
   }
 
   private void quantity(String name, QuantityEntry entry) {
@@ -82,10 +97,7 @@ final class VocabularyReader {
     if (units.isEmpty() || nature.isEmpty()) {
       return;
     }
-    Optional<Rational> least =
-        Optional.ofNullable(entry.least())
-            .flatMap(text -> wording.point(text, units.get(0).dimension()))
-            .flatMap(Typed::nominal);
+    Optional<Rational> least = point(entry.least(), units.get(0));
     if (nature.get() == Nature.MEASURED && entry.function() == null) {
       complaints.add(
           entry.at(),
@@ -100,10 +112,39 @@ final class VocabularyReader {
             owners(entry.of()),
             home(entry.file()),
             tier(entry.tier()),
-            false,
+            wording.yes(entry.momentary()),
             Wording.orEmpty(entry.method()),
-            Wording.orEmpty(entry.caution()));
-    declare(name, entry.of(), new Property.Quantity(heading, nature.get(), units, function, least));
+            Wording.orEmpty(entry.caution()),
+            wording.seconds(
+                entry.seconds(), nature.get() == Nature.MEASURED ? TO_MEASURE : TO_READ));
+    declare(
+        name,
+        entry.of(),
+        new Property.Quantity(
+            heading,
+            nature.get(),
+            units,
+            function,
+            least,
+            worst(entry),
+            point(entry.leads(), units.get(0)),
+            derived(entry)));
+  }
+
+  private Optional<Rational> point(@Nullable Text text, Unit unit) {
+    return Optional.ofNullable(text)
+        .flatMap(found -> wording.point(found, unit.dimension()))
+        .flatMap(Typed::nominal);
+  }
+
+  private Optional<Property.Worst> worst(QuantityEntry entry) {
+    return Optional.ofNullable(entry.worst()).flatMap(text -> wording.oneOf("end", text, WORST));
+  }
+
+  private boolean derived(QuantityEntry entry) {
+    return Optional.ofNullable(entry.derived())
+        .flatMap(text -> wording.oneOf("derived quantity", text, List.of(Vocabulary.AGE)))
+        .isPresent();
   }
 
   private void observation(String name, ObservationEntry entry) {
@@ -121,7 +162,8 @@ final class VocabularyReader {
             tier(entry.tier()),
             wording.yes(entry.momentary()),
             Wording.orEmpty(entry.method()),
-            Wording.orEmpty(entry.caution()));
+            Wording.orEmpty(entry.caution()),
+            wording.seconds(entry.seconds(), TO_LOOK));
     ValueList values = new ValueList(list, List.copyOf(titles.keySet()));
     declare(name, entry.of(), new Property.Observation(heading, values, titles));
   }
@@ -130,7 +172,15 @@ final class VocabularyReader {
     wording.oneOf("kind of thing", entry.to(), kinds.keySet());
     Heading heading =
         new Heading(
-            name, entry.title().value(), owners(entry.of()), Home.VISIT, Tier.GATE, false, "", "");
+            name,
+            entry.title().value(),
+            owners(entry.of()),
+            Home.VISIT,
+            Tier.GATE,
+            false,
+            "",
+            "",
+            0);
     declare(name, entry.of(), new Property.Pointer(heading, entry.to().value()));
   }
 

@@ -30,6 +30,8 @@ public final class Wording {
   /** The unit of a plain number; a ruleset writes it {@code 1}. */
   static final Unit ONE = new Unit("1", Dimension.NONE, Rational.ONE, Rational.ZERO);
 
+  private static final int MOST_SECONDS = 3600;
+
   private final Complaints complaints;
 
   /** A reader that puts its complaints there. */
@@ -60,6 +62,21 @@ public final class Wording {
   boolean yes(@Nullable Text text) {
     return text != null
         && oneOf("answer", text, List.of("yes", "no")).map("yes"::equals).orElse(false);
+  }
+
+  /** A time in whole seconds, up to an hour; what is usual where nothing is said. */
+  int seconds(@Nullable Text text, int usual) {
+    if (text == null) {
+      return usual;
+    }
+    boolean fits = text.value().matches("[1-9][0-9]{0,3}");
+    int seconds = fits ? Integer.parseInt(text.value()) : 0;
+    if (!fits || seconds > MOST_SECONDS) {
+      complaints.add(
+          text, "`" + text.value() + "` is no time for this", "whole seconds from `1` to `3600`");
+      return usual;
+    }
+    return seconds;
   }
 
   /** The unit of this symbol. */

@@ -3,7 +3,10 @@ package org.mainsgate.trial;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.Instrument;
@@ -11,6 +14,7 @@ import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.evidence.Visit;
 import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Stage;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
 import org.mainsgate.source.Node;
@@ -34,11 +38,12 @@ final class TestCase {
   }
 
   /** The test with its record made: fields taken out, then others put over. */
-  static Optional<TestCase> of(TestEntry entry, TestFile file, Complaints complaints) {
-    Fields record = file.records().get(entry.record().value());
+  static Optional<TestCase> of(
+      TestEntry entry, Map<String, Fields> records, Complaints complaints) {
+    Fields record = records.get(entry.record().value());
     if (record == null) {
       complaints.addUnknown(
-          entry.record().at(), "record", entry.record().value(), file.records().keySet());
+          entry.record().at(), "record", entry.record().value(), records.keySet());
       return Optional.empty();
     }
     for (Text path : entry.remove()) {
@@ -60,6 +65,13 @@ final class TestCase {
     return entry;
   }
 
+  /** Whether it expects something of one of these checks. */
+  boolean isAbout(Set<String> checks) {
+    return Stream.of(entry.expect(), entry.says(), entry.silent())
+        .flatMap(wanted -> wanted.keySet().stream())
+        .anyMatch(key -> checks.contains(key.split("/", 2)[0]));
+  }
+
   /** What the rules say of the record; empty after a complaint. */
   Optional<Assessment> assess(Rules rules, Complaints complaints) {
     RecordReader reader =
@@ -79,8 +91,20 @@ final class TestCase {
           InstrumentRecord whole = new InstrumentRecord(bench.get(), instrument.get(), List.of(v));
           LocalDate on = entry.on() == null ? v.date() : LocalDate.parse(entry.on().value());
           return new Engine(rules)
-              .assess(rules.firstStage(), InForce.of(rules, whole, on).evidence());
+              .assess(stage(rules, complaints), InForce.of(rules, whole, on).evidence());
         });
+  }
+
+  private Stage stage(Rules rules, Complaints complaints) {
+    Text stage = entry.stage();
+    if (stage == null) {
+      return rules.firstStage();
+    }
+    Optional<Stage> found = rules.stage(stage.value());
+    if (found.isEmpty()) {
+      complaints.addUnknown(stage.at(), "stage", stage.value(), rules.stages().keySet());
+    }
+    return found.orElseGet(rules::firstStage);
   }
 
   private Optional<Fields> part(String name, Complaints complaints) {
@@ -110,7 +134,33 @@ final class TestCase {
                 failures.add(failure(key, wanted, profile, found(assessment, key)));
               }
             });
+    entry.says().forEach((key, words) -> words(assessment, key, words, true, profile, failures));
+    entry.silent().forEach((key, words) -> words(assessment, key, words, false, profile, failures));
     return failures;
+  }
+
+  private void words(
+      Assessment assessment,
+      String key,
+      Text words,
+      boolean wanted,
+      String profile,
+      List<Failure> failures) {
+    String said =
+        String.join("; ", matching(assessment, key).stream().map(TestCase::said).toList());
+    if (said.contains(words.value()) != wanted) {
+      String demand = wanted ? "says " : "does not say ";
+      failures.add(failure(key + " " + demand, words, profile, said));
+    }
+  }
+
+  /** All words of a finding by which a person goes on. */
+  private static String said(Finding finding) {
+    List<String> all = new ArrayList<>();
+    finding.holds().forEach(hold -> all.add(hold.text()));
+    finding.notes().forEach(note -> all.add(note.says()));
+    all.add(finding.remedy());
+    return String.join("; ", all);
   }
 
   private Failure failure(String key, Text wanted, String profile, String found) {

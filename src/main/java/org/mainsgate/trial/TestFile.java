@@ -21,9 +21,13 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
    * @param profiles the profiles that it runs under
    * @param remove paths of fields that are taken out of the record
    * @param change fields that are put over the record
+   * @param stage the stage that is judged; the first if not said
    * @param on the day that is asked about; the visit's own if not said
    * @param expect by {@code check} or {@code check/thing}, or {@code stage}: the outcome, with
    *     {@code hold: reason} where the reason matters
+   * @param says by {@code check} or {@code check/thing}: words that a hold, a remark or a remedy of
+   *     it must have
+   * @param silent words that none of them may have
    */
   record TestEntry(
       Text name,
@@ -31,7 +35,10 @@ record TestFile(Text format, Map<String, Fields> records, List<TestEntry> tests,
       List<Text> profiles,
       List<Text> remove,
       @Nullable Fields change,
+      @Nullable Text stage,
       @Nullable Text on,
       Map<String, Text> expect,
+      Map<String, Text> says,
+      Map<String, Text> silent,
       Position at) {}
 }

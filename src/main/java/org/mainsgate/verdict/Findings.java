@@ -184,11 +184,24 @@ final class Findings {
             " or ", bound.owners(reference).stream().map(evidence::title).sorted().toList());
     return new Finding.Input(
         String.join(".", reference.path()),
-        property.title(),
+        title(bound, reference, property),
         owners,
         property,
         bound.fact(reference),
         bound.lost(reference));
+  }
+
+  /** Its own title; of what is computed from an entry, that of the entry too. */
+  private static String title(Known bound, Reference reference, Property property) {
+    List<String> path = reference.path();
+    boolean derived = property instanceof Property.Quantity quantity && quantity.derived();
+    return derived && path.size() > 1
+        ? property.title()
+            + " of "
+            + bound
+                .property(new Reference(reference.variable(), path.subList(0, path.size() - 1)))
+                .title()
+        : property.title();
   }
 
   private List<Finding.Used> used(List<TruthFormula> formulas) {

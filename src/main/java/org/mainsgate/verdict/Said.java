@@ -29,6 +29,11 @@ public record Said(
     Optional<Rational> shown,
     Optional<Display> display) {
 
+  /** The same entry in other words. */
+  public Said saying(String words) {
+    return new Said(entry, on, by, words, unit, how, shown, display);
+  }
+
   /** The same entry, with what the meter makes of it. */
   public Said read(String meter, Optional<Display> shownOn) {
     return new Said(entry, on, by, text, unit, meter, shown, shownOn);

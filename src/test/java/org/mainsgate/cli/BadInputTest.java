@@ -98,7 +98,7 @@ class BadInputTest {
               house-rule:
                 title: A rule of the house
                 protects: from nothing
-                stage: lead-and-earth
+                stage: cold
             """
             + more
             + "    requirement: "

@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -201,7 +202,7 @@ class ExamplesTest {
     for (int i = 0; i < formulas.size(); i++) {
       checks
           .append("  example-" + i + ":\n    title: an example\n    protects: from nothing\n")
-          .append("    stage: lead-and-earth\n    over: " + over + "\n    consequence: hold\n")
+          .append("    stage: cold\n    over: " + over + "\n    consequence: hold\n")
           .append("    source: {of: practice, standing: common practice}\n")
           .append("    requirement: >\n      " + formulas.get(i) + "\n");
     }
@@ -239,7 +240,11 @@ class ExamplesTest {
     Complaints complaints = new Complaints();
     Optional<TrialReport> report =
         Trial.run(
-            new Shelf(), profiles, Map.of("example.tests.yaml", tests.getBytes(UTF_8)), complaints);
+            new Shelf(),
+            profiles,
+            Map.of("example.tests.yaml", tests.getBytes(UTF_8)),
+            new Trial.Concern(Map.of(), Set.of("none")),
+            complaints);
     assertEquals("", complaints.renderAll());
     assertEquals(List.of(), report.orElseThrow().failures());
   }

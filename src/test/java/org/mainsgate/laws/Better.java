@@ -15,7 +15,6 @@ import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.ruleset.Kind;
 import org.mainsgate.ruleset.Property;
-import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Vocabulary;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
@@ -25,19 +24,20 @@ import org.mainsgate.verdict.Fact;
  *
  * @param points whether everything is known in the end, and to the point
  */
-record Better(Rules rules, Random random, boolean points) {
+record Better(Slice slice, Random random, boolean points) {
+  private static final String OVERLOOKED = "overlooked-";
 
   Evidence of(Evidence evidence) {
     Map<String, Evidence.Listed> lists = new HashMap<>();
     new TreeMap<>(evidence.lists()).forEach((kind, list) -> lists.put(kind, closed(kind, list)));
     Evidence listed = new Evidence(Map.of(), lists, evidence.facts(), evidence.judged());
     Map<String, Map<String, Fact>> facts = new HashMap<>();
-    for (Kind kind : rules.vocabulary().kinds().values()) {
+    for (Kind kind : slice.rules().vocabulary().kinds().values()) {
       List<String> things =
           kind.isListed() ? listed.list(kind.name()).listing().items() : List.of(kind.name());
       for (String thing : things) {
         Map<String, Fact> own = evidence.facts().getOrDefault(thing, Map.of());
-        facts.put(thing, better(kind.name(), own, listed));
+        facts.put(thing, better(kind.name(), own, listed, thing.startsWith(OVERLOOKED)));
       }
     }
     return listed.withFacts(facts);
@@ -50,21 +50,28 @@ record Better(Rules rules, Random random, boolean points) {
     }
     List<String> items = new ArrayList<>(list.listing().items());
     if (random.nextBoolean()) {
-      items.add("overlooked-" + kind);
+      items.add(OVERLOOKED + kind);
     }
     return new Evidence.Listed(new Listing(items, true), Optional.empty(), List.of());
   }
 
-  private Map<String, Fact> better(String owner, Map<String, Fact> facts, Evidence lists) {
+  /**
+   * Of one thing, or of what was recorded with an entry.
+   *
+   * @param whole whether nothing stays open: whoever lists one thing more has looked at it
+   */
+  private Map<String, Fact> better(
+      String owner, Map<String, Fact> facts, Evidence lists, boolean whole) {
     Map<String, Fact> better = new HashMap<>();
-    Vocabulary words = rules.vocabulary();
-    for (Property property : words.properties().values()) {
+    Vocabulary words = slice.rules().vocabulary();
+    for (String name : slice.names()) {
+      Property property = words.property(name).orElseThrow();
       boolean with = words.property(owner).isPresent();
       boolean own = with ? words.with(owner, property.name()).isPresent() : property.isOf(owner);
       Fact fact = facts.get(property.name());
       if (fact != null) {
         better.put(property.name(), better(property, fact, lists));
-      } else if (own && (points || random.nextInt(3) == 0)) {
+      } else if (own && (points || whole || random.nextInt(3) == 0)) {
         better.put(property.name(), filled(property, lists));
       }
     }
@@ -72,14 +79,14 @@ record Better(Rules rules, Random random, boolean points) {
   }
 
   private Fact filled(Property property, Evidence lists) {
-    return RandomEvidence.fact(rules, random, property, lists);
+    return RandomEvidence.fact(slice, random, property, lists);
   }
 
   private Fact better(Property property, Fact fact, Evidence lists) {
     Map<String, Fact> with =
         property instanceof Property.Pointer
             ? fact.with()
-            : better(property.name(), fact.with(), lists);
+            : better(property.name(), fact.with(), lists, false);
     if (fact instanceof Fact.Amount amount) {
       Range range = Range.of(narrower(amount.range().exact()));
       return new Fact.Amount(range, true, false, false, amount.said(), with);

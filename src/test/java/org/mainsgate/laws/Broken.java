@@ -194,7 +194,7 @@ public enum Broken implements Judge {
     return Laws.changed(check, List.of(), check.requirement(), check.plausible());
   }
 
-  private static Check plausibleInstead(Check check) {
+  static Check plausibleInstead(Check check) {
     TruthFormula asked =
         check.plausible().stream()
             .map(Check.Condition::that)

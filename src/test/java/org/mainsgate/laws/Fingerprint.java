@@ -21,8 +21,10 @@ public final class Fingerprint {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
       for (long seed = 0; seed < RECORDS; seed++) {
         for (Rules rules : Rulebook.all()) {
-          InstrumentRecord record = RandomRecord.of(rules, new Random(seed), seed % 2 == 0);
-          sha.update(Laws.json(rules, record).getBytes(UTF_8));
+          Random random = new Random(seed * 0x9E3779B97F4A7C15L);
+          Slice slice = Slice.random(rules, random);
+          InstrumentRecord record = RandomRecord.of(slice, random, seed % 2 == 0);
+          sha.update(Laws.json(slice.rules(), record).getBytes(UTF_8));
         }
       }
       return HexFormat.of().formatHex(sha.digest());

@@ -23,13 +23,18 @@ import org.mainsgate.evidence.Entry;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.evidence.Visit;
+import org.mainsgate.formula.Ground;
 import org.mainsgate.formula.Listing;
 import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.report.Dossier;
 import org.mainsgate.report.Json;
 import org.mainsgate.report.Setting;
 import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.Citation;
+import org.mainsgate.ruleset.Limit;
 import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Stage;
+import org.mainsgate.ruleset.Standing;
 import org.mainsgate.verdict.Assessment;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
@@ -40,8 +45,6 @@ import org.mainsgate.verdict.Verdict;
 
 /** The laws, each tried on one random example. */
 final class Laws {
-  private static final Map<String, SecondOpinion> OPINIONS = new HashMap<>();
-
   /** What only better knowledge can settle. */
   private static final Set<Reason> OF_IGNORANCE =
       EnumSet.of(
@@ -50,11 +53,22 @@ final class Laws {
   private Laws() {}
 
   private static Rules rules(Random random) {
-    return Pools.of(Rulebook.all(), random);
+    return Pools.of(Rulebook.every(), random);
   }
 
-  private static SecondOpinion opinion(Rules rules) {
-    return OPINIONS.computeIfAbsent(rules.profile(), profile -> SecondOpinion.on(rules));
+  private static Slice slice(Random random) {
+    return Slice.random(rules(random), random);
+  }
+
+  /** The same of rules under which much passes. */
+  private static Slice recordable(Random random) {
+    return Slice.random(Pools.of(Rulebook.all(), random), random);
+  }
+
+  private static Map<String, Outcome> opinion(Slice slice, Evidence evidence) {
+    Set<String> checks = new java.util.HashSet<>();
+    slice.rules().checksOf(slice.rules().firstStage()).forEach(check -> checks.add(check.id()));
+    return Rulebook.opinion(slice.rules()).outcomes(evidence, checks);
   }
 
   private static Map<String, Outcome> outcomes(Assessment assessment) {
@@ -69,19 +83,73 @@ final class Laws {
   static Rules changed(Rules r, UnaryOperator<Check> change) {
     Map<String, Check> checks = new LinkedHashMap<>();
     r.checks().forEach((id, check) -> checks.put(id, change.apply(check)));
+    return with(r, r.stages(), checks);
+  }
+
+  /** The same rules with these stages and checks. */
+  static Rules with(Rules r, Map<String, Stage> stages, Map<String, Check> checks) {
+    return with(r, stages, checks, r.limits(), r.tables());
+  }
+
+  /** The same rules, as if somebody had confirmed every value from memory. */
+  static Rules confirmed(Rules r) {
+    Map<String, Limit> limits = new LinkedHashMap<>();
+    r.limits()
+        .forEach(
+            (name, l) ->
+                limits.put(
+                    name,
+                    new Limit(
+                        name,
+                        l.title(),
+                        l.value(),
+                        l.unit(),
+                        l.text(),
+                        seen(l.citation()),
+                        l.at())));
+    Map<String, Rules.CitedTable> tables = new LinkedHashMap<>();
+    r.tables()
+        .forEach(
+            (name, table) -> {
+              Map<String, Citation> citations = new HashMap<>(table.citations());
+              citations.replaceAll((row, citation) -> seen(citation));
+              tables.put(
+                  name, new Rules.CitedTable(table.table(), citations, table.texts(), table.at()));
+            });
+    return with(r, r.stages(), r.checks(), limits, tables);
+  }
+
+  private static Citation seen(Citation c) {
+    return new Citation(
+        c.source(),
+        c.title(),
+        c.edition(),
+        c.clause(),
+        Standing.PUBLISHED,
+        c.note(),
+        c.confirmed());
+  }
+
+  private static Rules with(
+      Rules r,
+      Map<String, Stage> stages,
+      Map<String, Check> checks,
+      Map<String, Limit> limits,
+      Map<String, Rules.CitedTable> tables) {
     return new Rules(
         r.profile(),
         r.title(),
         r.edition(),
         r.identity(),
         r.vocabulary(),
-        r.stages(),
+        stages,
         checks,
-        r.limits(),
-        r.tables(),
+        limits,
+        tables,
         r.dependencies(),
         r.meterKinds(),
-        r.overlays());
+        r.overlays(),
+        r.order());
   }
 
   /** The same visit with other entries. */
@@ -105,17 +173,31 @@ final class Laws {
   /** The same check with other prerequisites, another requirement and other plausible bands. */
   static Check changed(
       Check c, List<String> requires, TruthFormula requirement, List<Check.Condition> plausible) {
+    return changed(c, requires, requirement, plausible, c.consequence());
+  }
+
+  /** The same check, which holds where it would fail. */
+  static Check mild(Check c) {
+    return changed(c, c.requires(), c.requirement(), c.plausible(), Check.Consequence.HOLD);
+  }
+
+  private static Check changed(
+      Check c,
+      List<String> requires,
+      TruthFormula requirement,
+      List<Check.Condition> plausible,
+      Check.Consequence consequence) {
     return new Check(
         c.id(),
         c.title(),
         c.protects(),
-        c.stage(),
+        c.stages(),
         c.over(),
         c.needsOne(),
         requires,
         c.applies(),
         requirement,
-        c.consequence(),
+        consequence,
         c.judgeable(),
         c.provided(),
         plausible,
@@ -132,9 +214,10 @@ final class Laws {
   }
 
   static void monotone(Judge judge, Random random) {
-    Rules rules = changed(rules(random), Laws::withoutPlausibility);
-    Evidence before = RandomEvidence.of(rules, random, RandomEvidence.Style.LOOSE);
-    Evidence after = new Better(rules, random, false).of(before);
+    Slice slice = slice(random);
+    Rules rules = changed(slice.rules(), Laws::withoutPlausibility);
+    Evidence before = RandomEvidence.about(slice, random, RandomEvidence.Style.LOOSE);
+    Evidence after = new Better(slice, random, false).of(before);
     Assessment first = judge.judge(rules, before);
     Assessment second = judge.judge(rules, after);
     Map<String, Outcome> later = outcomes(second);
@@ -158,9 +241,12 @@ final class Laws {
   }
 
   static void plausibility(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence some = RandomEvidence.of(rules, random, RandomEvidence.Style.CONTRADICTORY);
-    Evidence evidence = random.nextBoolean() ? some : longAndThin(rules, some);
+    Slice slice = banded(random);
+    Rules rules = slice.rules();
+    Evidence evidence =
+        random.nextBoolean()
+            ? RandomEvidence.about(slice, random, RandomEvidence.Style.CONTRADICTORY)
+            : RandomEvidence.sound(slice, Sound.impossible(slice));
     Map<String, Outcome> with = outcomes(judge.judge(rules, evidence));
     outcomes(judge.judge(changed(rules, Laws::withoutPlausibility), evidence))
         .forEach(
@@ -171,28 +257,24 @@ final class Laws {
             });
   }
 
-  /** The same with leads of which a reading is both over a limit and too good to be true. */
-  private static Evidence longAndThin(Rules rules, Evidence evidence) {
-    Map<String, Map<String, Fact>> facts = new HashMap<>(evidence.facts());
-    for (String lead : evidence.list("lead").listing().items()) {
-      Map<String, Fact> own = new HashMap<>(facts.getOrDefault(lead, Map.of()));
-      own.put("core_area", RandomEvidence.point(rules, "core_area", "0.5"));
-      own.put("lead_length", RandomEvidence.point(rules, "lead_length", "20"));
-      own.put("lead_earth_resistance", RandomEvidence.point(rules, "lead_earth_resistance", "0.4"));
-      own.put("attachment", new Fact.Named(Set.of("detachable"), true, false, List.of(), Map.of()));
-      facts.put(lead, own);
-    }
-    return evidence.withFacts(facts);
+  /** A check that has a band of what is plausible. */
+  private static Slice banded(Random random) {
+    Rules rules = rules(random);
+    List<String> banded =
+        rules.checks().values().stream()
+            .filter(check -> !check.plausible().isEmpty())
+            .map(Check::id)
+            .toList();
+    return Slice.of(rules, Pools.of(banded, random));
   }
 
   static void sound(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence evidence = RandomEvidence.of(rules, random, RandomEvidence.Style.LOOSE);
-    Map<String, Outcome> all = outcomes(judge.judge(rules, evidence));
+    Slice slice = slice(random);
+    Evidence evidence = RandomEvidence.about(slice, random, RandomEvidence.Style.LOOSE);
+    Map<String, Outcome> all = outcomes(judge.judge(slice.rules(), evidence));
     for (int i = 0; i < 3; i++) {
-      Evidence point = new Better(rules, random, true).of(evidence);
-      opinion(rules)
-          .outcomes(point)
+      Evidence point = new Better(slice, random, true).of(evidence);
+      opinion(slice, point)
           .forEach(
               (finding, outcome) -> {
                 Outcome said = all.getOrDefault(finding, Outcome.HOLD);
@@ -211,12 +293,13 @@ final class Laws {
   static void nothingRecorded(Judge judge, Random random) {
     Rules rules = rules(random);
     Assessment assessment = judge.judge(rules, Evidence.NONE);
-    assertEquals(rules.checks().size(), assessment.findings().size());
+    assertEquals(rules.checksOf(rules.firstStage()).size(), assessment.findings().size());
     assessment.findings().forEach(f -> assertEquals(Outcome.HOLD, f.outcome(), f.check().id()));
     assertEquals(Verdict.HOLD, assessment.verdict());
-    Check alone = Pools.of(List.copyOf(rules.checks().values()), random);
+    Slice slice = Slice.random(rules, random);
+    Check alone = slice.focus();
     Evidence listed = listedOnly(alone);
-    Map<String, Outcome> outcomes = outcomes(judge.judge(rules, listed));
+    Map<String, Outcome> outcomes = outcomes(judge.judge(slice.rules(), listed));
     String thing = alone.over().map(kind -> "x").orElse("instrument");
     assertEquals(Outcome.HOLD, outcomes.get(alone.id() + "/" + thing), alone.id());
   }
@@ -232,8 +315,9 @@ final class Laws {
   }
 
   static void gap(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence evidence = RandomEvidence.of(rules, random, style(random));
+    Slice slice = slice(random);
+    Rules rules = slice.rules();
+    Evidence evidence = RandomEvidence.about(slice, random, style(random));
     List<Finding> passed = passed(judge.judge(rules, evidence));
     if (passed.isEmpty()) {
       return;
@@ -290,8 +374,9 @@ final class Laws {
   }
 
   static void recordGap(Judge judge, Random random) {
-    Rules rules = rules(random);
-    InstrumentRecord record = RandomRecord.of(rules, random, true);
+    Slice slice = recordable(random);
+    Rules rules = slice.rules();
+    InstrumentRecord record = RandomRecord.of(slice, random, true);
     List<Finding> passed = passed(judge.judge(rules, record, RandomRecord.ON));
     if (passed.isEmpty()) {
       return;
@@ -299,12 +384,16 @@ final class Laws {
     Finding finding = Pools.of(passed, random);
     String name = Pools.of(finding.inputs(), random).property().name();
     InstrumentRecord less = RandomRecord.without(record, name);
+    if (less.equals(record)) {
+      return; // Nobody records it: it is computed.
+    }
     expectHold(judge.judge(rules, less, RandomRecord.ON), finding, name);
   }
 
   static void shortList(Judge judge, Random random) {
-    Rules rules = rules(random);
-    InstrumentRecord record = RandomRecord.of(rules, random, true);
+    Slice slice = recordable(random);
+    Rules rules = slice.rules();
+    InstrumentRecord record = RandomRecord.of(slice, random, true);
     List<Finding> passed =
         passed(judge.judge(rules, record, RandomRecord.ON)).stream()
             .filter(finding -> finding.check().over().isPresent())
@@ -325,8 +414,9 @@ final class Laws {
   }
 
   static void prerequisites(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence evidence = RandomEvidence.of(rules, random, style(random));
+    Slice slice = slice(random);
+    Rules rules = slice.rules();
+    Evidence evidence = RandomEvidence.about(slice, random, style(random));
     Assessment assessment = judge.judge(rules, evidence);
     for (Finding finding : passed(assessment)) {
       Check check = rules.checks().getOrDefault(finding.check().id(), finding.check());
@@ -349,30 +439,42 @@ final class Laws {
   }
 
   static void decisive(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence evidence = RandomEvidence.of(rules, random, RandomEvidence.Style.POINTS);
-    for (Finding finding : judge.judge(rules, evidence).findings()) {
+    Slice slice = slice(random);
+    Evidence evidence = RandomEvidence.about(slice, random, RandomEvidence.Style.POINTS);
+    for (Finding finding : judge.judge(slice.rules(), evidence).findings()) {
       Set<Reason> reasons =
           finding.holds().stream().map(Finding.Hold::reason).collect(Collectors.toSet());
       assertTrue(
-          Collections.disjoint(reasons, OF_IGNORANCE),
+          Collections.disjoint(reasons, OF_IGNORANCE) || isOutsideATable(finding),
           () -> key(finding) + " " + finding.holds() + " on " + evidence);
     }
   }
 
+  /** Of a number that no row fits nothing is known, however well it is known itself. */
+  private static boolean isOutsideATable(Finding finding) {
+    boolean applies =
+        finding.check().applies().filter(formula -> !formula.tables().isEmpty()).isPresent();
+    boolean open =
+        finding.arithmetic().stream()
+            .filter(Ground.Comparison.class::isInstance)
+            .map(Ground.Comparison.class::cast)
+            .anyMatch(c -> !c.left().isBounded() || !c.right().isBounded());
+    return open || applies;
+  }
+
   static void secondOpinion(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence evidence = RandomEvidence.of(rules, random, style(random));
-    Map<String, Outcome> expected = new TreeMap<>(opinion(rules).outcomes(evidence));
+    Slice slice = slice(random);
+    Evidence evidence = RandomEvidence.about(slice, random, style(random));
     assertEquals(
-        expected,
-        outcomes(judge.judge(rules, evidence)),
-        () -> rules.profile() + " on " + evidence);
+        new TreeMap<>(opinion(slice, evidence)),
+        outcomes(judge.judge(slice.rules(), evidence)),
+        () -> slice.rules().profile() + " on " + evidence);
   }
 
   static void reproducible(Judge judge, Random random) {
-    Rules rules = rules(random);
-    Evidence evidence = RandomEvidence.of(rules, random, style(random));
+    Slice slice = slice(random);
+    Rules rules = slice.rules();
+    Evidence evidence = RandomEvidence.about(slice, random, style(random));
     String here = json(judge, rules, evidence);
     Locale locale = Locale.getDefault();
     TimeZone zone = TimeZone.getDefault();
@@ -442,8 +544,9 @@ final class Laws {
   }
 
   static void orderFree(Judge judge, Random random) {
-    Rules rules = rules(random);
-    InstrumentRecord record = RandomRecord.of(rules, random, false);
+    Slice slice = recordable(random);
+    Rules rules = slice.rules();
+    InstrumentRecord record = RandomRecord.of(slice, random, false);
     InstrumentRecord other = RandomRecord.shuffled(record, random);
     same(
         json(rules, record, judge.judge(rules, record, RandomRecord.ON)),

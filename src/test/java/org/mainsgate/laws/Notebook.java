@@ -44,7 +44,12 @@ public final class Notebook {
             title: A bench on paper
             zone: Etc/UTC
             profile: gb
-            site: {supply_voltage: 230 V +10/-6 %, plug_pattern: type_g}
+            site:
+              supply_voltage: 230 V +10/-6 %
+              supply_frequency: 50 Hz
+              socket_voltage: {value: 236.0 ± 2.0 V, on: 2026-11-20}
+              socket_proven: {is: earth_and_polarity, on: 2026-11-20}
+              plug_pattern: type_g
             people:
               AR: {name: the restorer, competence: none}
               KO: {name: the other one, competence: a licence}
@@ -57,7 +62,25 @@ public final class Notebook {
                     functions:
                       resistance:
                         - {to: 19.99 Ω, digit: 0.01 Ω, accuracy: 2 % + 3 digits}
+              tester: {title: insulation tester, kind: insulation_tester, history: [{from: 2026-01-01}]}
+              pocket: {title: multimeter, kind: multimeter, history: [{from: 2026-01-01}]}
+              bridge: {title: capacitance meter, kind: capacitance_meter, history: [{from: 2026-01-01}]}
             methods:
+              insulation:
+                {of: insulation_resistance, meter: tester, test_voltage: 500 V, joined: line_and_neutral, switched: "on", lifted: nothing}
+              part-insulation:
+                {of: part_insulation, meter: tester, test_voltage: 500 V, joined: line_and_neutral, switched: "on", lifted: nothing}
+              primary: {of: primary_resistance, meter: pocket}
+              off: {of: switch_off_resistance, meter: pocket}
+              to-chassis: {of: supply_resistance, meter: pocket, joined: line_and_neutral, switched: "on"}
+              to-part: {of: part_resistance, meter: pocket, joined: line_and_neutral, switched: "on"}
+              chassis-capacitance:
+                {of: supply_capacitance, meter: bridge, joined: line_and_neutral, switched: "on", test_frequency: 1 kHz}
+              part-capacitance:
+                {of: part_capacitance, meter: bridge, joined: line_and_neutral, switched: "on", test_frequency: 1 kHz}
+              volts: {of: residual_voltage, meter: pocket}
+              volts-later: {of: residual_later, meter: pocket}
+              rail: {of: ht_rail_resistance, meter: pocket}
               earth:
                 {of: earth_resistance, meter: low-ohm, nulled: yes, test_current: 0.2 A, measured_from: plug_pin}
               lead:
@@ -67,10 +90,12 @@ public final class Notebook {
             tag: PB-1
             uid: 00000000-0000-4000-8000-000000000001
             what: RC oscillator
-            plate: {rated_voltage: 240 V, rated_power: 48 VA}
+            plate: {rated_voltage: 240 V, rated_power: 48 VA, rated_frequency: 50 to 60 Hz}
             things:
               mains-lead: {kind: lead}
               case: {kind: exposed_part}
+              mains-fuse: {kind: fuse}
+              reservoir: {kind: ht_capacitor, designator: C1a}
           visit:
             format: 1
             date: 2026-11-25
@@ -84,12 +109,27 @@ public final class Notebook {
                 earth_fixing: own_locked
                 nothing_connected: yes
                 unplugged: yes
+                meters_proved: yes
+                switch: both_poles
+                primary_resistance: 62.0 Ω
+                switch_off_resistance: {value: OL, range: 19.99 MΩ}
+                supply_resistance: {value: OL, range: 19.99 MΩ}
+                supply_capacitance: 0.62 nF
+                secondary_voltage: 250 V
+                ht_rail_resistance: 48 kΩ
+                insulation_resistance: "> 199.9 MΩ"
+              cover: {closed_up: yes}
+              selector: {set_voltage: 240 V, fixing: secure}
+              mains-fuse: {fuse_rating: 500 mA, fuse_body: cartridge, fuse_pole: line}
+              reservoir: {residual_voltage: 0.2 V, residual_later: 0.4 V, ht_state: new, working_voltage: 450 V}
               mains-lead:
                 attachment: fixed
                 cores: three
                 core_area: 1.0 mm²
                 lead_length: 3 m
                 sheath: sound
+                anchorage: grips
+                cores_buzzed: right
                 plug: type_g
                 plug_state: sound
                 plug_fuse: 3 A
@@ -98,7 +138,12 @@ public final class Notebook {
               case:
                 part_path: bonded
                 earth_resistance: 0.08 Ω
-              looked: {lead: 1, exposed_part: [case]}
+              looked:
+                lead: 1
+                exposed_part: [case]
+                ht_capacitor: 1
+                fuse: 1
+                none: [hazard, outlet, reachable_voltage, mains_capacitor, touch_capacitor, small_capacitor, modification]
           """);
 
   /** A later visit as text. */

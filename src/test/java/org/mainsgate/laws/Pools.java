@@ -1,91 +1,144 @@
 package org.mainsgate.laws;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import org.mainsgate.formula.Ground;
+import org.mainsgate.formula.Table;
+import org.mainsgate.formula.TruthFormula;
+import org.mainsgate.quantity.Dimension;
+import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Rational;
+import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.Limit;
 import org.mainsgate.ruleset.Property;
+import org.mainsgate.ruleset.Rules;
+import org.mainsgate.verdict.Finding;
 
 /**
- * Values to try, by property: the one of a sound instrument, and others around the rows and limits
- * of the rules. A property without values of its own gets some of each.
+ * Numbers worth trying for a quantity: each limit, table key, table cell and side of a comparison
+ * of its dimension in the checks at hand, a step below it and a step above. In SI units.
  */
 final class Pools {
-  private static final Map<String, String> SOUND =
-      Map.ofEntries(
-          Map.entry("class", "I"),
-          Map.entry("shown_by", "mark"),
-          Map.entry("supply_arrangement", "two_winding_transformer"),
-          Map.entry("basis", "traced"),
-          Map.entry("chassis_tie", "none"),
-          Map.entry("earth_fixing", "own_locked"),
-          Map.entry("nothing_connected", "yes"),
-          Map.entry("unplugged", "yes"),
-          Map.entry("attachment", "fixed"),
-          Map.entry("cores", "three"),
-          Map.entry("sheath", "sound"),
-          Map.entry("plug", "type_g"),
-          Map.entry("plug_pattern", "type_g"),
-          Map.entry("plug_state", "sound"),
-          Map.entry("connector", "c13"),
-          Map.entry("strands", "all_held"),
-          Map.entry("when_moved", "steady"),
-          Map.entry("part_path", "bonded"),
-          Map.entry("measured_from", "plug_pin"),
-          Map.entry("core_area", "1.0"),
-          Map.entry("lead_length", "3"),
-          Map.entry("rated_voltage", "240"),
-          Map.entry("rated_power", "48"),
-          Map.entry("plug_fuse", "3"),
-          Map.entry("test_current", "0.2"),
-          Map.entry("earth_resistance", "0.08"),
-          Map.entry("lead_earth_resistance", "0.08"));
-
-  /** Numbers that lie in every table, in the property's first unit. */
-  private static final Map<String, List<String>> NUMBERS =
-      Map.of(
-          "earth_resistance",
-              List.of("0", "0.05", "0.08", "0.12", "0.13", "0.1585", "0.2", "0.3", "0.55"),
-          "lead_earth_resistance", List.of("0", "0.05", "0.1", "0.1585", "0.3", "0.31", "1"),
-          "core_area", List.of("0.5", "0.75", "1.0", "1.25", "1.5", "2.5"),
-          "lead_length", List.of("0.5", "2", "2.1", "3", "5", "6", "12.5", "20"),
-          "rated_voltage", List.of("110", "220", "230", "240"),
-          "rated_power", List.of("20", "48", "720", "1440", "2400", "3000"),
-          "plug_fuse", List.of("1", "2", "3", "5", "6", "10", "13"),
-          "test_current", List.of("0.001", "0.019", "0.02", "0.1", "0.2", "10", "25"));
-
-  /** Numbers that nobody should meet, and that must not be judged wrongly either. */
-  private static final Map<String, List<String>> ODD =
-      Map.of(
-          "core_area", List.of("0", "0.3", "4"),
-          "lead_length", List.of("0", "1100"),
-          "rated_voltage", List.of("0"));
-
-  private static final List<String> ANY = List.of("1", "50", "230");
+  private static final Rational BELOW = Rational.of(9, 10);
+  private static final Rational ABOVE = Rational.of(11, 10);
+  private static final Map<String, List<Rational>> LIMITS = new HashMap<>();
+  private static final Map<String, List<Rational>> NUMBERS = new HashMap<>();
 
   private Pools() {}
 
-  static String soundName(Property.Observation property) {
-    return SOUND.getOrDefault(property.name(), property.values().values().get(0));
+  private static String key(Slice slice, Property property) {
+    return slice.rules().identity() + slice.focus().id() + " " + property.name();
   }
 
-  static String soundNumber(Property.Quantity property) {
-    return SOUND.getOrDefault(property.name(), "50");
+  /** A number at a limit of the check that a slice is about, or a step beside one. */
+  static Rational number(Slice slice, Property.Quantity property, Random random) {
+    List<Rational> all =
+        NUMBERS.computeIfAbsent(key(slice, property), key -> numbers(slice, property));
+    return of(all, random);
   }
 
-  static String number(Property.Quantity property, Random random) {
-    return of(NUMBERS.getOrDefault(property.name(), ANY), random);
+  /** A number that nobody should meet, and that must not be judged wrongly either. */
+  static Rational oddNumber(Slice slice, Property.Quantity property, Random random) {
+    Rational number = number(slice, property, random);
+    return of(
+        List.of(
+            Rational.ZERO, number.times(Rational.of(1000)), number.dividedBy(Rational.of(1000))),
+        random);
   }
 
-  static String oddNumber(Property.Quantity property, Random random) {
-    return of(ODD.getOrDefault(property.name(), ANY), random);
+  private static List<Rational> numbers(Slice slice, Property.Quantity property) {
+    TreeSet<Rational> all = new TreeSet<>(limits(slice, property));
+    Sound sound = Sound.of(slice);
+    all.add(sound.number(property));
+    all.addAll(sides(slice, sound, property.unit().dimension()));
+    List<Rational> around = new ArrayList<>();
+    for (Rational number : all) {
+      around.addAll(List.of(number.times(BELOW), number, number, number.times(ABOVE)));
+    }
+    around.removeIf(number -> isImpossible(number, property));
+    return around.isEmpty() ? List.of(si(property, "50")) : List.copyOf(around);
   }
 
-  /** A named value that has its row in every table. */
+  private static boolean isImpossible(Rational number, Property.Quantity property) {
+    return number.signum() <= 0
+        || property.least().filter(least -> number.compareTo(least) < 0).isPresent();
+  }
+
+  /** What the check compares where an instrument is sound. */
+  private static List<Rational> sides(Slice slice, Sound sound, Dimension dimension) {
+    List<Rational> sides = new ArrayList<>();
+    Slice alone = Slice.of(slice.rules(), slice.focus().id());
+    for (Finding finding :
+        Judge.ENGINE.judge(alone.rules(), RandomEvidence.sound(alone, sound)).findings()) {
+      for (Ground ground : finding.arithmetic()) {
+        if (ground instanceof Ground.Comparison comparison
+            && comparison.unit().dimension().equals(dimension)) {
+          addPoint(comparison.left(), sides);
+          addPoint(comparison.right(), sides);
+        }
+      }
+    }
+    return sides;
+  }
+
+  private static void addPoint(ExactInterval side, List<Rational> sides) {
+    Rational lo = side.lo();
+    if (side.isPoint() && lo != null) {
+      sides.add(lo);
+    }
+  }
+
+  /** The limits, keys and cells of the check at hand that have the dimension of a quantity. */
+  static List<Rational> limits(Slice slice, Property.Quantity property) {
+    return LIMITS.computeIfAbsent(
+        key(slice, property),
+        key -> limits(slice.rules(), slice.focus(), property.unit().dimension()));
+  }
+
+  private static List<Rational> limits(Rules rules, Check check, Dimension dimension) {
+    TreeSet<Rational> all = new TreeSet<>();
+    for (TruthFormula formula : Slice.formulas(check)) {
+      for (String name : formula.limits()) {
+        Limit limit = rules.limits().get(name);
+        Rational value = limit == null ? null : limit.value().lo();
+        if (limit != null && value != null && limit.unit().dimension().equals(dimension)) {
+          all.add(value);
+        }
+      }
+      for (String name : formula.tables()) {
+        Rules.CitedTable table = rules.tables().get(name);
+        if (table != null) {
+          add(table.table(), dimension, all);
+        }
+      }
+    }
+    return List.copyOf(all);
+  }
+
+  private static void add(Table table, Dimension dimension, Set<Rational> all) {
+    boolean keyed = table.key() instanceof Table.NumberKey key && key.dimension().equals(dimension);
+    for (Table.Row row : table.rows()) {
+      Rational number = row.number();
+      if (keyed && number != null) {
+        all.add(number);
+      }
+      for (Table.Column column : table.columns()) {
+        ExactInterval cell = row.cells().get(column.name());
+        Rational value = cell == null ? null : cell.lo();
+        if (value != null && column.dimension().equals(dimension)) {
+          all.add(value);
+        }
+      }
+    }
+  }
+
   static String name(Property.Observation property, Random random) {
-    List<String> values =
-        property.values().values().stream().filter(value -> !value.equals("other")).toList();
-    return of(values, random);
+    return of(property.values().values(), random);
   }
 
   static Rational si(Property.Quantity property, String number) {

@@ -29,9 +29,10 @@ import org.mainsgate.verdict.Judged;
 public final class RandomEvidence {
   private static final Rational TENTH = Rational.of(1, 10);
 
-  private final Rules rules;
+  private final Slice slice;
   private final Random random;
   private final Style style;
+  private final Sound guide;
   private final double sound;
 
   /** How much is known. */
@@ -44,21 +45,37 @@ public final class RandomEvidence {
     POINTS
   }
 
-  private RandomEvidence(Rules rules, Random random, Style style) {
-    this.rules = rules;
+  private RandomEvidence(Slice slice, Random random, Style style, Sound guide, double sound) {
+    this.slice = slice;
     this.random = random;
     this.style = style;
-    this.sound = Pools.of(List.of(1.0, 0.97, 0.9, 0.9, 0.6), random);
+    this.guide = guide;
+    this.sound = sound;
   }
 
-  /** Random evidence. */
-  public static Evidence of(Rules rules, Random random, Style style) {
-    return new RandomEvidence(rules, random, style).evidence();
+  private static RandomEvidence of(Slice slice, Random random, Style style) {
+    double sound = Pools.of(List.of(1.0, 0.97, 0.9, 0.9, 0.6), random);
+    return new RandomEvidence(slice, random, style, Sound.of(slice), sound);
+  }
+
+  /** Random evidence of what a slice asks for. */
+  static Evidence about(Slice slice, Random random, Style style) {
+    return of(slice, random, style).evidence();
+  }
+
+  /** Random evidence of what some check asks for, and those before it. */
+  public static Evidence of(Rules rules, String check, Random random, Style style) {
+    return about(Slice.of(rules, check), random, style);
+  }
+
+  /** A sound instrument, with one thing of each kind, known to the point. */
+  static Evidence sound(Slice slice, Sound sound) {
+    return new RandomEvidence(slice, new Random(0), Style.POINTS, sound, 2).evidence();
   }
 
   /** A fact of a property that nobody has recorded yet, to the point. */
-  static Fact fact(Rules rules, Random random, Property property, Evidence evidence) {
-    return new RandomEvidence(rules, random, Style.POINTS).fact(property, evidence.lists());
+  static Fact fact(Slice slice, Random random, Property property, Evidence evidence) {
+    return of(slice, random, Style.POINTS).fact(property, evidence.lists());
   }
 
   /** A number that is known to the point, in the property's first unit. */
@@ -71,17 +88,18 @@ public final class RandomEvidence {
 
   private Evidence evidence() {
     Map<String, Evidence.Listed> lists = new HashMap<>();
-    lists.put("lead", list("lead", 1 + (random.nextInt(6) == 0 ? 1 : 0)));
-    lists.put("exposed_part", list("part", random.nextInt(3)));
-    rules.vocabulary().listedKinds().stream()
-        .map(Kind::name)
-        .forEach(kind -> lists.putIfAbsent(kind, list(kind, random.nextInt(2))));
+    slice.lists().forEach(kind -> lists.put(kind, list(kind, count(kind))));
     Map<String, Map<String, Fact>> facts = new HashMap<>();
-    for (Kind kind : rules.vocabulary().kinds().values()) {
+    for (Kind kind : slice.rules().vocabulary().kinds().values()) {
       List<String> things = kind.isListed() ? items(lists, kind.name()) : List.of(kind.name());
       things.forEach(thing -> facts.put(thing, facts(kind.name(), lists)));
     }
     return new Evidence(Map.of(), lists, facts, judged(lists));
+  }
+
+  private int count(String kind) {
+    int count = sound > 1 ? 1 : Pools.of(List.of(0, 1, 1, 1, 2), random);
+    return slice.pointsTo(kind) ? Math.max(1, count) : count;
   }
 
   private static List<String> items(Map<String, Evidence.Listed> lists, String kind) {
@@ -99,7 +117,7 @@ public final class RandomEvidence {
 
   private List<Judged> judged(Map<String, Evidence.Listed> lists) {
     List<Judged> judged = new ArrayList<>();
-    rules.checks().values().stream()
+    slice.rules().checks().values().stream()
         .filter(check -> check.judgeable() && random.nextInt(3) == 0)
         .forEach(
             check -> {
@@ -117,7 +135,7 @@ public final class RandomEvidence {
 
   private Map<String, Fact> facts(String owner, Map<String, Evidence.Listed> lists) {
     Map<String, Fact> facts = new HashMap<>();
-    for (Property property : rules.vocabulary().of(owner)) {
+    for (Property property : slice.of(owner)) {
       if (!isGap()) {
         facts.put(property.name(), fact(property, lists));
       }
@@ -131,8 +149,9 @@ public final class RandomEvidence {
 
   private Fact fact(Property property, Map<String, Evidence.Listed> lists) {
     Map<String, Fact> with = facts(property.name(), lists);
-    if (property instanceof Property.Quantity) {
-      rules.vocabulary().properties().values().stream()
+    if (property instanceof Property.Quantity && !property.isMomentary()) {
+      slice.names().stream()
+          .map(name -> slice.rules().vocabulary().property(name).orElseThrow())
           .filter(other -> other.isMomentary() && !isGap())
           .forEach(other -> with.put(other.name(), fact(other, lists)));
     }
@@ -145,12 +164,21 @@ public final class RandomEvidence {
     }
     Property.Quantity quantity = (Property.Quantity) property;
     if (quantity.nature() == Nature.VARIES) {
-      ExactInterval value = ExactInterval.point(Rational.of(230));
-      return new Fact.Varying(new Varying(value, value, value), true, disagrees, List.of(), with);
+      return new Fact.Varying(varying(quantity), true, disagrees, List.of(), with);
     }
     boolean impossible = style == Style.CONTRADICTORY && random.nextInt(25) == 0;
     return new Fact.Amount(
         Range.of(number(quantity)), true, disagrees, impossible, List.of(), with);
+  }
+
+  private Varying varying(Property.Quantity property) {
+    ExactInterval value = number(property);
+    if (sound > 1 || !value.isBounded() || random.nextBoolean()) {
+      return new Varying(value, value, value);
+    }
+    ExactInterval part = ExactInterval.point(TENTH);
+    ExactInterval step = value.times(part);
+    return new Varying(value.minus(step), value, value.plus(step));
   }
 
   private Fact pointer(
@@ -167,7 +195,7 @@ public final class RandomEvidence {
   private Set<String> names(Property.Observation property) {
     Set<String> names = new HashSet<>();
     boolean isSound = random.nextDouble() < sound;
-    names.add(isSound ? Pools.soundName(property) : Pools.name(property, random));
+    names.add(isSound ? guide.name(property) : Pools.name(property, random));
     if (style != Style.POINTS && random.nextDouble() > 0.5 + sound / 2) {
       names.addAll(property.values().values().subList(0, 1 + random.nextInt(2)));
     }
@@ -176,12 +204,12 @@ public final class RandomEvidence {
 
   private ExactInterval number(Property.Quantity property) {
     boolean isSound = random.nextDouble() < sound;
-    String text = isSound ? Pools.soundNumber(property) : Pools.number(property, random);
+    Rational usual = isSound ? guide.number(property) : Pools.number(slice, property, random);
     if (style == Style.POINTS) {
-      return ExactInterval.point(Pools.si(property, text));
+      return ExactInterval.point(usual);
     }
     boolean odd = random.nextInt(40) == 0;
-    Rational value = Pools.si(property, odd ? Pools.oddNumber(property, random) : text);
+    Rational value = odd ? Pools.oddNumber(slice, property, random) : usual;
     return switch (random.nextInt(isSound ? 20 : 8)) {
       case 0 -> widened(property, value);
       case 1 -> ExactInterval.of(least(property, value), value);

@@ -1,5 +1,7 @@
 package org.mainsgate.laws;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -10,15 +12,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.Entry;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.evidence.Value;
 import org.mainsgate.evidence.Visit;
+import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Typed;
 import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Property;
-import org.mainsgate.ruleset.Rules;
 import org.mainsgate.source.Position;
 
 /**
@@ -31,15 +34,17 @@ final class RandomRecord {
 
   private static final Position AT = new Position("paper.yaml", 1, 1);
 
-  private final Rules rules;
+  private final Slice slice;
   private final Random random;
   private final boolean tame;
   private final double sound;
+  private final Sound guide;
   private final Map<String, Instrument.Thing> things = new HashMap<>();
   private int entries;
 
-  private RandomRecord(Rules rules, Random random, boolean tame) {
-    this.rules = rules;
+  private RandomRecord(Slice slice, Random random, boolean tame) {
+    this.slice = slice;
+    this.guide = Sound.of(slice);
     this.random = random;
     this.tame = tame;
     this.sound =
@@ -51,34 +56,54 @@ final class RandomRecord {
    *
    * @param tame with little work and few contradictions, so that much of it passes
    */
-  static InstrumentRecord of(Rules rules, Random random, boolean tame) {
-    return new RandomRecord(rules, random, tame).record();
+  static InstrumentRecord of(Slice slice, Random random, boolean tame) {
+    return new RandomRecord(slice, random, tame).record();
   }
 
   private InstrumentRecord record() {
-    InstrumentRecord paper = Notebook.under(rules).record();
-    add("mains-lead", "lead");
-    if (random.nextInt(6) == 0) {
-      add("spare", "lead");
+    InstrumentRecord paper = Notebook.under(slice.rules()).record();
+    for (String kind : slice.lists()) {
+      add(kind + "-1", kind);
+      if (random.nextInt(5) == 0) {
+        add(kind + "-2", kind);
+      }
     }
-    add("case", "exposed_part");
-    if (random.nextInt(3) == 0) {
-      add("panel", "exposed_part");
-    }
-    Instrument instrument = with(paper.instrument(), things);
+    Instrument instrument = with(paper.instrument(), things, plate());
     List<Visit> visits = new ArrayList<>(List.of(visit(List.of(), true)));
     int more = random.nextInt(tame ? 2 : 4);
     for (int i = 0; i < more; i++) {
       visits.add(visit(visits, false));
     }
-    return new InstrumentRecord(paper.bench(), instrument, visits);
+    return new InstrumentRecord(bench(paper.bench(), site()), instrument, visits);
+  }
+
+  private static Bench bench(Bench b, List<Entry> site) {
+    return new Bench(
+        b.name(), b.title(), b.zone(), b.profile(), b.people(), b.meters(), b.methods(), site);
+  }
+
+  private List<Entry> plate() {
+    return elsewhere("instrument", Property.Home.INSTRUMENT);
+  }
+
+  private List<Entry> site() {
+    return elsewhere("bench", Property.Home.BENCH);
+  }
+
+  /** What stands in the files that are no visits. */
+  private List<Entry> elsewhere(String thing, Property.Home home) {
+    return slice.of(thing).stream()
+        .filter(property -> property.heading().home() == home)
+        .map(property -> entry(thing, property, Optional.of(ON.minusDays(5))))
+        .toList();
   }
 
   private void add(String id, String kind) {
     things.put(id, new Instrument.Thing(id, kind, id));
   }
 
-  private static Instrument with(Instrument i, Map<String, Instrument.Thing> things) {
+  private static Instrument with(
+      Instrument i, Map<String, Instrument.Thing> things, List<Entry> plate) {
     return new Instrument(
         i.tag(),
         i.uid(),
@@ -89,7 +114,7 @@ final class RandomRecord {
         i.made(),
         i.photo(),
         things,
-        i.plate());
+        plate);
   }
 
   private Visit visit(List<Visit> before, boolean whole) {
@@ -137,7 +162,7 @@ final class RandomRecord {
 
   private List<Visit.Looked> lists(boolean whole) {
     List<Visit.Looked> looked = new ArrayList<>();
-    for (String kind : List.of("lead", "exposed_part")) {
+    for (String kind : slice.lists()) {
       if (whole || random.nextInt(8) == 0) {
         Set<String> ids = new HashSet<>();
         things.values().stream()
@@ -152,9 +177,9 @@ final class RandomRecord {
 
   private List<Visit.Judgement> judged() {
     List<Visit.Judgement> judged = new ArrayList<>();
-    for (Check check : rules.checks().values()) {
+    for (Check check : slice.rules().checks().values()) {
       if (check.judgeable() && random.nextInt(4) == 0) {
-        String thing = check.over().isPresent() ? "mains-lead" : "instrument";
+        String thing = check.over().map(kind -> kind + "-1").orElse("instrument");
         judged.add(new Visit.Judgement("j." + check.id(), check.id(), thing, "KO", "seen", "", AT));
       }
     }
@@ -184,33 +209,38 @@ final class RandomRecord {
         all.addAll(entries(id, thing.kind(), share));
       }
     }
-    all.addAll(entries("instrument", "instrument", share));
+    slice.rules().vocabulary().kinds().values().stream()
+        .filter(kind -> !kind.isListed() && !kind.name().equals("bench"))
+        .forEach(kind -> all.addAll(entries(kind.name(), kind.name(), share)));
     return all;
   }
 
   private List<Entry> entries(String thing, String kind, double share) {
     List<Entry> all = new ArrayList<>();
-    for (Property property : rules.vocabulary().of(kind)) {
+    for (Property property : slice.of(kind)) {
       boolean here = property.heading().home() == Property.Home.VISIT;
       int count = random.nextInt(tame ? 40 : 8) == 0 ? 2 : 1;
       for (int i = 0; here && i < count; i++) {
         if (random.nextDouble() < share) {
-          all.add(entry(thing, property));
+          all.add(entry(thing, property, Optional.empty()));
         }
       }
     }
     return all;
   }
 
-  private Entry entry(String thing, Property property) {
+  private Entry entry(String thing, Property property, Optional<LocalDate> on) {
     entries++;
     Map<String, Value> with = new HashMap<>();
-    for (Property other : rules.vocabulary().of(property.name())) {
-      if (!(other instanceof Property.Pointer) && random.nextInt(30) > 0) {
+    for (Property other : slice.rules().vocabulary().of(property.name())) {
+      boolean written = !(other instanceof Property.Pointer) && !isComputed(other);
+      if (written && random.nextInt(30) > 0) {
         with.put(other.name(), value(other));
       }
     }
-    boolean measured = property instanceof Property.Quantity q && q.function().isPresent();
+    boolean measured =
+        property instanceof Property.Quantity q
+            && q.function().filter("resistance"::equals).isPresent();
     return new Entry(
         "e" + entries,
         thing,
@@ -221,25 +251,39 @@ final class RandomRecord {
         Optional.empty(),
         measured ? Optional.of(random.nextInt(8) == 0 ? "no" : "yes") : Optional.empty(),
         Optional.empty(),
-        Optional.empty(),
+        on,
         "",
         AT);
+  }
+
+  /** Nobody writes down what is computed from the entry that it stands with. */
+  private static boolean isComputed(Property property) {
+    return property.name().equals("age");
   }
 
   private Value value(Property property) {
     boolean isSound = random.nextDouble() < sound;
     if (property instanceof Property.Observation observation) {
       Set<String> names = new HashSet<>();
-      names.add(isSound ? Pools.soundName(observation) : Pools.name(observation, random));
+      names.add(isSound ? guide.name(observation) : Pools.name(observation, random));
       if (!isSound && random.nextInt(4) == 0) {
-        names.add(Pools.soundName(observation));
+        names.add(guide.name(observation));
       }
       return new Value.Names(names, "as written");
     }
     Property.Quantity quantity = (Property.Quantity) property;
-    String number = isSound ? Pools.soundNumber(quantity) : Pools.number(quantity, random);
-    String shown = number.equals("0.1585") ? "0.16" : number;
-    return new Value.Amount((Typed) Typed.parse(shown + " " + quantity.unit().symbol()));
+    Rational number = isSound ? guide.number(quantity) : Pools.number(slice, quantity, random);
+    return new Value.Amount((Typed) Typed.parse(typed(quantity, number)));
+  }
+
+  /** To three places; a reading with limits of error of its own, which any meter has. */
+  private static String typed(Property.Quantity property, Rational si) {
+    Rational in = si.minus(property.unit().offset()).dividedBy(property.unit().factor());
+    BigDecimal number = Fraction.of(in).decimal(new MathContext(3));
+    String unit = " " + property.unit().symbol();
+    boolean measured = property.function().isPresent();
+    String error = measured ? " ± " + number.movePointLeft(3).abs().toPlainString() + unit : unit;
+    return number.toPlainString() + error;
   }
 
   /** The record without any entry of a property, wherever it stands. */
@@ -248,30 +292,9 @@ final class RandomRecord {
         record.visits().stream()
             .map(visit -> Laws.changed(visit, e -> without(e, property), e -> without(e, property)))
             .toList();
-    var b = record.bench();
-    var bench =
-        new org.mainsgate.evidence.Bench(
-            b.name(),
-            b.title(),
-            b.zone(),
-            b.profile(),
-            b.people(),
-            b.meters(),
-            b.methods(),
-            without(b.site(), property));
+    Bench bench = bench(record.bench(), without(record.bench().site(), property));
     Instrument i = record.instrument();
-    Instrument instrument =
-        new Instrument(
-            i.tag(),
-            i.uid(),
-            i.what(),
-            i.maker(),
-            i.model(),
-            i.serial(),
-            i.made(),
-            i.photo(),
-            i.things(),
-            without(i.plate(), property));
+    Instrument instrument = with(i, i.things(), without(i.plate(), property));
     return new InstrumentRecord(bench, instrument, visits);
   }
 
@@ -308,7 +331,8 @@ final class RandomRecord {
         record.visits().stream()
             .map(visit -> Laws.changed(visit, e -> notOf(e, thing), e -> notOf(e, thing)))
             .toList();
-    return new InstrumentRecord(record.bench(), with(record.instrument(), less), visits);
+    return new InstrumentRecord(
+        record.bench(), with(record.instrument(), less, record.instrument().plate()), visits);
   }
 
   private static List<Entry> notOf(List<Entry> entries, String thing) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tech.units.indriya.unit.Units.AMPERE;
 import static tech.units.indriya.unit.Units.CELSIUS;
 import static tech.units.indriya.unit.Units.COULOMB;
+import static tech.units.indriya.unit.Units.DAY;
 import static tech.units.indriya.unit.Units.FARAD;
 import static tech.units.indriya.unit.Units.GRAM;
 import static tech.units.indriya.unit.Units.HENRY;
@@ -92,6 +93,7 @@ class UnitsConformanceTest {
           entry("ms", SECOND.prefix(MetricPrefix.MILLI)),
           entry("min", MINUTE),
           entry("h", HOUR),
+          entry("d", DAY),
           entry("K", KELVIN),
           entry("°C", CELSIUS),
           entry("1/K", KELVIN.inverse()),
@@ -108,6 +110,8 @@ class UnitsConformanceTest {
           entry("mΩ/m", OHM.prefix(MetricPrefix.MILLI).divide(METRE)),
           entry("Ω/km", OHM.divide(METRE.prefix(MetricPrefix.KILO))),
           entry("Ω mm²/m", OHM.multiply(METRE.prefix(MetricPrefix.MILLI).pow(2)).divide(METRE)),
+          entry(
+              "mA/µF", AMPERE.prefix(MetricPrefix.MILLI).divide(FARAD.prefix(MetricPrefix.MICRO))),
           entry("A²s", AMPERE.pow(2).multiply(SECOND)));
 
   private static final Map<String, String> UCUM_CODES =
@@ -162,6 +166,8 @@ class UnitsConformanceTest {
           entry("ms", "ms"),
           entry("min", "min"),
           entry("h", "h"),
+          entry("d", "d"),
+          entry("mA/µF", "mA/uF"),
           entry("K", "K"),
           entry("°C", "Cel"),
           entry("1/K", "K-1"),

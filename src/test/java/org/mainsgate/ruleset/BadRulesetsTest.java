@@ -121,7 +121,7 @@ class BadRulesetsTest {
     added("unknown-check", entry("cores is three", "requires: [lead-core]"));
     added("judge-on-a-fail", entry("cores is three", "judge: a person may"));
     added("unknown-consequence", plain.replace("consequence: fail", "consequence: warn"));
-    added("unknown-stage", plain.replace("stage: lead-and-earth", "stage: lead"));
+    added("unknown-stage", plain.replace("stage: cold", "stage: lead"));
     added("unknown-list", plain.replace("over: lead", "over: leads"));
     added("check-of-the-common-rules-again", plain.replace("own:", "lead-cores:"));
     added("check-without-a-source", plain.replaceAll(" *source: .*\n", ""));
@@ -143,7 +143,7 @@ class BadRulesetsTest {
           own:
             title: A check of our own
             protects: from nothing yet
-            stage: lead-and-earth
+            stage: cold
             over: lead
             requirement: "REQUIREMENT"
             consequence: fail

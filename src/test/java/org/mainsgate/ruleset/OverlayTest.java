@@ -32,7 +32,7 @@ class OverlayTest {
         lead-short:
           title: Lead no longer than we like
           protects: from leads that lie in the way
-          stage: lead-and-earth
+          stage: cold
           over: lead
           requirement: lead_length <= our_length
           consequence: hold
@@ -49,7 +49,7 @@ class OverlayTest {
         own:
           title: A check of our own
           protects: from nothing yet
-          stage: lead-and-earth
+          stage: cold
           over: lead
           requirement: lead_length <= remembered
           consequence: fail

@@ -3,9 +3,9 @@ package org.mainsgate.ruleset;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -193,13 +193,17 @@ class TradeFactsTest {
     String reading = "case: {earth_resistance: 0.20 Ω}";
     Notebook gb = Notebook.gb().found(reading);
     Notebook eu = Notebook.eu().found(reading);
-    Notebook australia = Notebook.under(Rulebook.resource("au-nz-like")).found(reading);
-    Notebook fresh = Notebook.under(Rulebook.resource("new-equipment-like")).found(reading);
+    Notebook australia = Notebook.under(Rulebook.profile("au-nz")).found(reading);
+    Notebook fresh =
+        Notebook.under(Rulebook.profile("new-equipment"))
+            .found("case: {earth_resistance: {value: 0.20 Ω, test_current: 30 A}}");
     assertEquals(Outcome.FAIL, gb.outcome(EARTH, "case"));
     assertEquals(Outcome.PASS, eu.outcome(EARTH, "case"));
     assertEquals(Outcome.PASS, australia.outcome(EARTH, "case"));
     assertEquals(si("0.2 Ω"), limit(fresh));
-    assertEquals(List.of(Reason.TOO_NEAR, Reason.LIMIT_UNCONFIRMED), fresh.reasons(EARTH, "case"));
+    assertEquals(
+        Set.of(Reason.TOO_NEAR, Reason.LIMIT_UNCONFIRMED),
+        Set.copyOf(fresh.reasons(EARTH, "case")));
     Finding finding = fresh.finding(EARTH, "case");
     assertTrue(
         finding.inputs().get(2).fact().said().toString().contains("2 % + 3 digits"),
@@ -210,9 +214,9 @@ class TradeFactsTest {
   @Test
   void exactlyAtTheLimitNothingButTheMemoryIsInDoubt() {
     Notebook fresh =
-        Notebook.under(Rulebook.resource("new-equipment-like"))
-            .found("case: {earth_resistance: 0.19 ± 0.01 Ω}");
-    assertEquals(List.of(Reason.LIMIT_UNCONFIRMED), fresh.reasons(EARTH, "case"));
+        Notebook.under(Rulebook.profile("new-equipment"))
+            .found("case: {earth_resistance: {value: 0.19 ± 0.01 Ω, test_current: 30 A}}");
+    assertEquals(Set.of(Reason.LIMIT_UNCONFIRMED), Set.copyOf(fresh.reasons(EARTH, "case")));
   }
 
   // Meters.

@@ -8,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
@@ -16,23 +18,25 @@ import org.mainsgate.source.Complaints;
  * The rulesets that the program carries, held to their own tests; and the tests held to account.
  */
 class RulesetsTest {
+  private static @Nullable TrialReport whole;
+
   private final Shelf shelf = new Shelf();
 
   @Test
   void everyTestOfTheRulesetsFindsWhatItExpects() {
-    TrialReport report = run(tests());
+    TrialReport report = all();
     assertEquals(List.of(), report.failures());
     assertTrue(report.ran() > 300, "ran " + report.ran());
   }
 
   @Test
   void everyPossibleOutcomeOfEveryCheckIsSeen() {
-    assertEquals(List.of(), run(tests()).uncovered());
+    assertEquals(List.of(), all().uncovered());
   }
 
   @Test
   void everyValueMovedByATenthIsNoticed() {
-    assertEquals(List.of(), run(tests()).unnoticed());
+    assertEquals(List.of(), all().unnoticed());
   }
 
   @Test
@@ -40,18 +44,18 @@ class RulesetsTest {
     Map<String, byte[]> tests = tests();
     tests.replaceAll((name, bytes) -> changed(bytes, "stage: \"pass\"", "stage: \"fail\""));
     tests.replaceAll((name, bytes) -> changed(bytes, "stage: pass", "stage: fail"));
-    TrialReport report = run(tests);
-    assertEquals(4, report.failures().size());
+    TrialReport report = run(tests, about("none"));
+    assertTrue(report.failures().size() >= 4, report.failures()::toString);
     assertEquals("pass", report.failures().get(0).found());
   }
 
   @Test
   void withoutTheTestsOfOneFileValuesMoveUnnoticed() {
     Map<String, byte[]> tests = tests();
-    tests.remove("lead.tests.yaml");
-    TrialReport report = run(tests);
-    assertTrue(report.unnoticed().stream().anyMatch(value -> value.startsWith("coupler[c5]")));
-    assertTrue(report.uncovered().contains("lead-sheath: fail"));
+    tests.remove("fuses.tests.yaml");
+    TrialReport report = run(tests, about("rulesets/2026.1/fuses.yaml"));
+    assertTrue(report.unnoticed().contains("fuse_most × 1.1"), report.unnoticed()::toString);
+    assertTrue(report.uncovered().contains("fuse-makeshift: fail"));
   }
 
   @Test
@@ -59,9 +63,10 @@ class RulesetsTest {
     Map<String, byte[]> tests = tests();
     tests.replaceAll((name, bytes) -> changed(bytes, "core_area: 1.0 mm²", "core_area: 1.0 Ω"));
     Complaints complaints = new Complaints();
-    assertEquals(Optional.empty(), Trial.run(shelf, profiles(), tests, complaints));
+    assertEquals(
+        Optional.empty(), Trial.run(shelf, profiles(), tests, Trial.Concern.ALL, complaints));
     assertTrue(
-        complaints.sorted().get(0).at().toString().startsWith("earth.tests.yaml:"),
+        complaints.sorted().get(0).at().toString().startsWith("records.tests.yaml:"),
         complaints.renderAll());
   }
 
@@ -71,9 +76,23 @@ class RulesetsTest {
         .getBytes(StandardCharsets.UTF_8);
   }
 
-  private TrialReport run(Map<String, byte[]> tests) {
+  private static Trial.Concern about(String file) {
+    return new Trial.Concern(Map.of(), Set.of(file));
+  }
+
+  /** The whole run, made once: it moves every value of every profile. */
+  private TrialReport all() {
+    TrialReport found = whole;
+    if (found == null) {
+      found = run(tests(), Trial.Concern.ALL);
+      whole = found;
+    }
+    return found;
+  }
+
+  private TrialReport run(Map<String, byte[]> tests, Trial.Concern concern) {
     Complaints complaints = new Complaints();
-    Optional<TrialReport> report = Trial.run(shelf, profiles(), tests, complaints);
+    Optional<TrialReport> report = Trial.run(shelf, profiles(), tests, concern, complaints);
     assertEquals("", complaints.renderAll());
     return report.orElseThrow();
   }

@@ -126,7 +126,7 @@ class OutcomeTest {
           strong-lead:
             title: A strong lead for a strong current
             protects: from heat
-            stage: lead-and-earth
+            stage: cold
             over: lead
             applies: rated_current >= strong
             requirement: cores is two
@@ -310,7 +310,7 @@ class OutcomeTest {
             blind:
               title: Blind
               protects: from nothing
-              stage: lead-and-earth
+              stage: cold
               over: lead
               requirement: REQUIREMENT
               consequence: fail
