@@ -26,7 +26,12 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "rules",
     mixinStandardHelpOptions = true,
-    subcommands = {RulesShow.class, RulesCommand.RulesCheck.class, RulesCommand.RulesTest.class},
+    subcommands = {
+      RulesShow.class,
+      RulesCommand.RulesCheck.class,
+      RulesCommand.RulesTest.class,
+      RulesPages.class
+    },
     synopsisSubcommandLabel = "COMMAND",
     header = "Look after the rulesets",
     description = {
@@ -39,7 +44,7 @@ final class RulesCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "which command: show, check or test?");
+    throw new ParameterException(spec.commandLine(), "which command: show, check, test or pages?");
   }
 
   /**
@@ -209,7 +214,7 @@ final class RulesCommand implements Runnable {
       return base(file) + ".tests.yaml";
     }
 
-    private static Optional<byte[]> fileTests(Path file, Complaints complaints) {
+    static Optional<byte[]> fileTests(Path file, Complaints complaints) {
       Path tests = file.resolveSibling(beside(file));
       try {
         return Optional.of(Files.readAllBytes(tests));

@@ -65,9 +65,7 @@ final class RulesShow implements Callable<Integer> {
     Complaints complaints = new Complaints();
     Map<String, Rules> rules = rules(profiles, complaints);
     Optional<RulesScreen> screen =
-        complaints.isEmpty()
-            ? Optional.of(new RulesScreen(rules, tests(complaints)))
-            : Optional.empty();
+        complaints.isEmpty() ? Optional.of(new RulesScreen(rules, tests())) : Optional.empty();
     screen.ifPresent(found -> known(found, complaints));
     app.err().print(complaints.renderAll());
     if (screen.isEmpty() || !complaints.isEmpty()) {
@@ -119,8 +117,15 @@ final class RulesShow implements Callable<Integer> {
     return rules;
   }
 
-  private static List<CheckTest> tests(Complaints complaints) {
-    return Trial.expectations(RulesCommand.shelfTests(), complaints).stream()
+  /** What is expected by the program's own tests, and by those beside the files that were named. */
+  private List<CheckTest> tests() {
+    Map<String, byte[]> files = new LinkedHashMap<>(RulesCommand.shelfTests());
+    for (String name : profiles) {
+      Path file = Path.of(name);
+      RulesCommand.RulesTest.fileTests(file, new Complaints())
+          .ifPresent(bytes -> files.put(file + " tests", bytes));
+    }
+    return Trial.expectations(files, new Complaints()).stream()
         .map(found -> new CheckTest(found.check(), found.test(), found.profiles(), found.outcome()))
         .toList();
   }

@@ -361,18 +361,21 @@ final class CheckCards {
       Set<String> names = new LinkedHashSet<>();
       asks().forEach(ask -> names.add(ask.name()));
       check.over().ifPresent(names::add);
-      List<String> voided = new ArrayList<>();
+      Map<List<String>, Set<String>> voided = new LinkedHashMap<>();
       for (Dependency work : rules.dependencies()) {
         if (work.voids().stream().anyMatch(names::contains)) {
-          voided.add(
-              owner(work.on())
-                  + ": "
-                  + (work.does().isEmpty()
-                      ? "any work"
-                      : work.does().stream().map(this::act).collect(Collectors.joining(", "))));
+          voided.computeIfAbsent(work.does(), does -> new LinkedHashSet<>()).add(owner(work.on()));
         }
       }
-      return voided;
+      return voided.entrySet().stream()
+          .map(entry -> work(entry.getKey()) + " on: " + String.join("; ", entry.getValue()))
+          .toList();
+    }
+
+    private String work(List<String> acts) {
+      return acts.isEmpty()
+          ? "any work"
+          : acts.stream().map(this::act).collect(Collectors.joining(", "));
     }
 
     private String act(String name) {
@@ -397,7 +400,7 @@ final class CheckCards {
 
   private static String valueWords(Property.Observation observation, String value) {
     String title = observation.title(value);
-    return title.equals(value) ? "`" + value + "`" : "`" + value + "`, " + title;
+    return title.equals(value) ? "`" + value + "`" : "`" + value + "` (" + title + ")";
   }
 
   private static String key(Table.Key key) {

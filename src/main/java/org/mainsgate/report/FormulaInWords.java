@@ -122,7 +122,7 @@ final class FormulaInWords {
         }
       }
       tokens.poll();
-      return " is " + String.join(" or ", values);
+      return (values.size() > 1 ? " is one of " : " is ") + String.join(", ", values);
     }
     boolean denied = "not".equals(tokens.peek());
     if (denied) {
@@ -180,13 +180,13 @@ final class FormulaInWords {
         .toList();
   }
 
-  /** The last word of a path first: {@code a.b} is "b of the a". */
+  /** The last word of a path first: {@code a.b} is "b, of the a". */
   private String title(String path) {
     List<String> titles = new ArrayList<>();
     for (String part : properties(path)) {
       rules.vocabulary().property(part).ifPresent(found -> titles.add(0, found.title()));
     }
-    return titles.isEmpty() ? path : String.join(" of the ", titles);
+    return titles.isEmpty() ? path : String.join(", of the ", titles);
   }
 
   private String name(String name) {

@@ -130,7 +130,7 @@ public final class RulesScreen {
       grid.add(cells(table.key(), table.columns()));
       rows.rows().forEach(row -> grid.add(cells(row.key(), row.cells())));
       List<Integer> widths = widths(grid);
-      lines.add(3 * INDENT, row(grid.get(0), widths), "");
+      lines.add(3 * INDENT, row(grid.get(0), widths).stripTrailing());
       for (int i = 0; i < rows.rows().size(); i++) {
         CheckCard.Row row = rows.rows().get(i);
         boolean same = i > 0 && rows.rows().get(i - 1).cited().equals(row.cited());
