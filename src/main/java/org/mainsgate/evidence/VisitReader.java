@@ -87,6 +87,10 @@ final class VisitReader {
     List<Visit.Looked> lists = new ArrayList<>();
     if (file.get(section).orElse(file) instanceof Fields things && things != file) {
       for (Fields.Field field : things.fields()) {
+        if (field.value() instanceof Text text && text.isBlank() && isHeading(field.key())) {
+          // A heading below which everything is still commented out.
+          continue;
+        }
         Optional<Fields> said = Words.fields(field.value(), field.key().value(), complaints);
         if (said.isPresent() && field.key().value().equals(InstrumentReader.LOOKED)) {
           lists.addAll(looked(section, said.get()));
@@ -147,6 +151,10 @@ final class VisitReader {
                           each.get())));
     }
     return entries;
+  }
+
+  private boolean isHeading(Text key) {
+    return key.value().equals(InstrumentReader.LOOKED) || kindOf.containsKey(key.value());
   }
 
   private boolean thing(Text text) {

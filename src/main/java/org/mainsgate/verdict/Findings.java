@@ -179,12 +179,11 @@ final class Findings {
 
   private Finding.Input input(Reference reference, Known bound) {
     Property property = bound.property(reference);
-    String owners =
-        String.join(
-            " or ", bound.owners(reference).stream().map(evidence::title).sorted().toList());
+    List<String> owners = bound.owners(reference).stream().sorted().toList();
     return new Finding.Input(
         String.join(".", reference.path()),
         title(bound, reference, property),
+        String.join(" or ", owners.stream().map(evidence::title).sorted().toList()),
         owners,
         property,
         bound.fact(reference),

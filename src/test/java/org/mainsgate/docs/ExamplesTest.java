@@ -272,7 +272,7 @@ class ExamplesTest {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     PrintStream stream = new PrintStream(out, true, UTF_8);
     Clock clock = Clock.fixed(Instant.parse("2026-11-25T09:00:00Z"), ZoneOffset.UTC);
-    new App(stream, stream, clock, Palette.NONE).run(arguments);
+    new App(stream, stream, clock, Palette.NONE, new java.util.Random(1958)).run(arguments);
     return out.toString(UTF_8);
   }
 
