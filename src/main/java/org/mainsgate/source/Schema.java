@@ -159,8 +159,9 @@ public final class Schema {
     if (value instanceof Schema schema) {
       if (schema.keywords.get("$ref") instanceof String ref) {
         String name = ref.substring(DEFS.length());
-        if (names.add(name)) {
-          refer(defined.get(name), defined, names);
+        Schema behind = defined.get(name);
+        if (behind != null && names.add(name)) {
+          refer(behind, defined, names);
         }
       }
       refer(schema.keywords, defined, names);
