@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -159,9 +160,8 @@ public final class Schema {
     if (value instanceof Schema schema) {
       if (schema.keywords.get("$ref") instanceof String ref) {
         String name = ref.substring(DEFS.length());
-        Schema behind = defined.get(name);
-        if (behind != null && names.add(name)) {
-          refer(behind, defined, names);
+        if (names.add(name)) {
+          refer(Objects.requireNonNull(defined.get(name), name), defined, names);
         }
       }
       refer(schema.keywords, defined, names);
