@@ -35,6 +35,9 @@ final class Commands implements CommandLine.IFactory {
     if (type == CloseCommand.class) {
       return new CloseCommand(app);
     }
+    if (type == RulesSchema.class) {
+      return new RulesSchema(app);
+    }
     if (type == RulesPages.class) {
       return new RulesPages(app);
     }

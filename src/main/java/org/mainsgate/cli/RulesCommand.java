@@ -30,7 +30,8 @@ import picocli.CommandLine.Spec;
       RulesShow.class,
       RulesCommand.RulesCheck.class,
       RulesCommand.RulesTest.class,
-      RulesPages.class
+      RulesPages.class,
+      RulesSchema.class
     },
     synopsisSubcommandLabel = "COMMAND",
     header = "Look after the rulesets",
@@ -44,7 +45,8 @@ final class RulesCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "which command: show, check, test or pages?");
+    throw new ParameterException(
+        spec.commandLine(), "which command: show, check, test, pages or schema?");
   }
 
   /**
