@@ -71,7 +71,9 @@ public record Agenda(List<Step> steps, List<Matter> matters) {
     List<Matter> matters = new Matters().of(assessment.findings());
     Wanting wanting = new Wanting(situation, wants);
     for (Finding finding : assessment.findings()) {
-      if (!wanting.of(finding) && Matters.isForgotten(finding, matters)) {
+      if (wanting.of(finding)) {
+        matters.removeIf(matter -> Matters.isTooEarly(matter, finding));
+      } else if (Matters.isForgotten(finding, matters)) {
         matters.add(Matters.look(finding));
       }
     }

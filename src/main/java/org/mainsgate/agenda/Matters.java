@@ -32,6 +32,11 @@ final class Matters {
         && finding.holds().stream().anyMatch(hold -> hold.reason() != Reason.PREREQUISITE_OPEN);
   }
 
+  /** Nobody reads a standard for a finding that lacks an entry: it may never need the value. */
+  static boolean isTooEarly(Matter matter, Finding lacking) {
+    return matter.kind() == Matter.Kind.CONFIRM && matter.finding().equals(lacking);
+  }
+
   static Matter look(Finding finding) {
     List<String> says = finding.holds().stream().map(Finding.Hold::text).toList();
     return new Matter(Matter.Kind.LOOK, finding, says);

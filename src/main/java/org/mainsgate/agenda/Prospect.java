@@ -33,7 +33,7 @@ public record Prospect(Kind kind, Property property, boolean certain) {
         rules.vocabulary().properties().values().stream()
             .filter(property -> property.isOf(closing.kind().name()))
             .filter(property -> isAsked(property) && named.contains(property.name()))
-            .map(property -> new Prospect(closing.kind(), property, isCertain(property)))
+            .map(property -> new Prospect(closing.kind(), property, isCertain(property, rules)))
             .forEach(prospects::add);
       }
     }
@@ -45,7 +45,20 @@ public record Prospect(Kind kind, Property property, boolean certain) {
         && property.heading().tier() != Property.Tier.NOTE;
   }
 
-  private static boolean isCertain(Property property) {
+  /**
+   * Where nothing at all is needed of every thing of a kind, being there is what calls for its
+   * observations.
+   */
+  private static boolean isCertain(Property property, Rules rules) {
+    boolean choice = property instanceof Property.Observation;
+    return isGate(property)
+        || (choice
+            && rules.vocabulary().properties().values().stream()
+                .filter(other -> other.heading().of().stream().anyMatch(property::isOf))
+                .noneMatch(Prospect::isGate));
+  }
+
+  private static boolean isGate(Property property) {
     return property.heading().tier() == Property.Tier.GATE;
   }
 

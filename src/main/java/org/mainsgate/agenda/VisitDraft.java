@@ -189,7 +189,7 @@ public final class VisitDraft {
             .flatMap(
                 property ->
                     evidence.fact(thing, property.name()).stream()
-                        .map(fact -> property.title() + " " + said(fact)))
+                        .map(fact -> property.title() + ": " + said(fact)))
             .toList();
     return told.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", told));
   }

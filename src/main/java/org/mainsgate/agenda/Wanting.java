@@ -81,7 +81,8 @@ final class Wanting {
   }
 
   private void list(String kind, String text) {
-    wants.list(kind, new Why(Cause.LIST_OPEN, text));
+    boolean counted = situation.evidence().list(kind).counted().isPresent();
+    wants.list(kind, counted ? new Why(Cause.LIST_OPEN, text) : new Why(Cause.NEVER, ""));
     asked = true;
   }
 

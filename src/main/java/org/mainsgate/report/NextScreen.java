@@ -59,7 +59,7 @@ public final class NextScreen {
     String meaning =
         Screen.meaning(stage, Screen.outcome(outlook.dossier().assessment().verdict()));
     lines.blank().add(0, "Nothing is open: " + verdict + ". " + meaning);
-    lines.add(0, "It clears " + stage.clears() + ". " + stage.says());
+    lines.add(0, "What it clears: " + stage.clears() + ". " + stage.says());
     lines.add(0, "Local codes and a qualified person have the last word.");
   }
 

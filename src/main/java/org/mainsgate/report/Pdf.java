@@ -103,28 +103,39 @@ public final class Pdf {
    */
   public void write(Worksheet sheet, LocalDate on, OutputStream out) throws IOException {
     refuse(complaints(sheet));
-    Optional<Printed> fits = Optional.empty();
-    for (int most = 1; most <= Worksheet.MOST_PAGES && fits.isEmpty(); most++) {
-      for (Worksheet.Closeness closeness : Worksheet.Closeness.values()) {
-        fits = fits.isPresent() ? fits : fitting(sheet.with(closeness), on, most);
+    Optional<Printed> best = Optional.empty();
+    for (Worksheet.Closeness closeness : Worksheet.Closeness.values()) {
+      Printed printed = print(sheet.with(closeness), on);
+      boolean fits = printed.pages() <= Worksheet.MOST_PAGES;
+      if (printed.pages() == 1 || (fits && best.isEmpty())) {
+        best = Optional.of(printed);
+      }
+      if (printed.pages() == 1) {
+        break;
       }
     }
-    Worksheet shorter = sheet.with(Worksheet.Closeness.TIGHT);
-    while (fits.isEmpty()) {
-      shorter = shorter.shorter();
-      fits = fitting(shorter, on, Worksheet.MOST_PAGES);
-    }
-    fits.get().bytes().writeTo(out);
+    Printed printed = best.isPresent() ? best.get() : shortened(sheet, on);
+    printed.bytes().writeTo(out);
   }
 
-  private Optional<Printed> fitting(Worksheet sheet, LocalDate on, int most) throws IOException {
+  /** As many steps as there is room for. */
+  private Printed shortened(Worksheet sheet, LocalDate on) throws IOException {
+    Worksheet shorter = sheet.with(Worksheet.Closeness.TIGHT);
+    Printed printed;
+    do {
+      shorter = shorter.shorter();
+      printed = print(shorter, on);
+    } while (printed.pages() > Worksheet.MOST_PAGES && !shorter.steps().isEmpty());
+    return printed;
+  }
+
+  private Printed print(Worksheet sheet, LocalDate on) throws IOException {
     Stamp stamp =
         new Stamp(
             sheet.tag() + ": " + sheet.what() + ", to be filled in",
             "Page to fill in for " + sheet.tag(),
             on);
-    Printed printed = print(page("worksheet.jte", sheet), new byte[0], stamp);
-    return Optional.of(printed).filter(found -> found.pages() <= most);
+    return print(page("worksheet.jte", sheet), new byte[0], stamp);
   }
 
   private static void refuse(List<String> complaints) {

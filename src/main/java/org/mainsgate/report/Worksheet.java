@@ -69,6 +69,14 @@ public record Worksheet(
     }
   }
 
+  /** Whether it has lines for things that nobody has listed yet. */
+  public boolean isForUnlisted() {
+    return steps.stream()
+        .flatMap(step -> step.items().stream())
+        .flatMap(item -> item.parts().stream())
+        .anyMatch(part -> part.mark() == Mark.NUMBERS);
+  }
+
   /** The same, set closer or wider. */
   Worksheet with(Closeness other) {
     return new Worksheet(tag, what, on, stage, rules, other, warnings, matters, steps, later);
@@ -142,7 +150,7 @@ public record Worksheet(
 
     /** Whether it needs the whole width of the page. */
     public boolean isWide() {
-      int length = title.length();
+      int length = title.length() + hint.length();
       for (Part part : parts) {
         length += part.label().length() + part.unit().length() + part.blanks().size() * BLANK;
         length += part.boxes().stream().mapToInt(box -> box.length() + BOX).sum();
@@ -155,7 +163,7 @@ public record Worksheet(
    * One answer.
    *
    * @param label what is answered, where an item has several
-   * @param mark what stands before each value: a box for a tick, or a line for numbers
+   * @param mark what stands with each value: a box for a tick, or a line for numbers
    * @param boxes the values to choose from
    * @param blanks lines to write on, each with what stands before it
    * @param unit the unit after the last line
@@ -170,7 +178,7 @@ public record Worksheet(
     }
   }
 
-  /** What stands before a value. */
+  /** What stands with a value. */
   public enum Mark {
     /** A box to tick. */
     BOX,

@@ -112,7 +112,11 @@ final class WorksheetWriter {
     boolean empty = tasks.isEmpty() && ahead.isEmpty();
     List<String> cautions = empty ? List.of() : cautions(step, tasks, ahead);
     List<Worksheet.Item> items =
-        Stream.concat(tasks.stream().map(WorksheetWriter::item), ahead.stream().map(this::item))
+        Stream.of(
+                tasks.stream().map(WorksheetWriter::item),
+                ahead.stream().filter(Prospect::certain).map(WorksheetWriter::item),
+                perhaps(ahead).stream())
+            .flatMap(part -> part)
             .toList();
     Optional<WorkStep.Stop> stop = open.flatMap(Agenda.Step::stop);
     return new Worksheet.Step(
@@ -201,20 +205,34 @@ final class WorksheetWriter {
   }
 
   /** A line for each thing that may be found, or for their numbers before each value. */
-  private Worksheet.Item item(Prospect prospect) {
+  private static Worksheet.Item item(Prospect prospect) {
     Property property = prospect.property();
-    boolean choice = property instanceof Property.Observation;
+    String title = property.title() + ", each " + prospect.kind().title();
     Worksheet.Part part =
-        choice
+        property instanceof Property.Observation observation
             ? new Worksheet.Part(
-                "",
-                Worksheet.Mark.NUMBERS,
-                ((Property.Observation) property).values().values(),
-                List.of(),
-                "")
+                "", Worksheet.Mark.NUMBERS, observation.values().values(), List.of(), "")
             : new Worksheet.Part(
                 "", Worksheet.Mark.NUMBERS, List.of(), numbered(LINES), unit(property));
-    String each = (prospect.certain() ? "each " : "if so made, ") + prospect.kind().title();
-    return new Worksheet.Item(property.title() + ", " + each, "", List.of(part));
+    return new Worksheet.Item(title, "", List.of(part));
+  }
+
+  /** What only some of the things will need, all in one place. */
+  private static Optional<Worksheet.Item> perhaps(List<Prospect> ahead) {
+    List<Worksheet.Part> parts =
+        ahead.stream()
+            .filter(prospect -> !prospect.certain())
+            .map(Prospect::property)
+            .distinct()
+            .map(property -> perhaps(property))
+            .toList();
+    return parts.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Worksheet.Item("Where a thing is so made:", "", parts));
+  }
+
+  private static Worksheet.Part perhaps(Property property) {
+    return new Worksheet.Part(
+        property.title(), Worksheet.Mark.NUMBERS, List.of(), List.of(""), unit(property));
   }
 }
