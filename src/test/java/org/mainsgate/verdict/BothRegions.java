@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.mainsgate.laws.Notebook;
+import org.mainsgate.laws.Rulebook;
 
 /**
  * One record under the rules of Britain and under those of Europe.
@@ -61,8 +62,15 @@ record BothRegions(List<Notebook> books) {
   private BothRegions with(String thing, String kind, String found, String looked) {
     return but(
         book ->
-            book.with("instrument: {things: {" + thing + ": {kind: " + kind + "}}}")
+            book.with(thing(thing, kind))
                 .found(thing + ": {" + found + "}, looked: {" + looked + "}"));
+  }
+
+  /** Something listed on the instrument, as its file has it. */
+  static String thing(String name, String kind) {
+    boolean designated = Rulebook.gb().vocabulary().kind(kind).orElseThrow().designated();
+    String more = designated ? ", designator: " + name : "";
+    return "instrument: {things: {" + name + ": {kind: " + kind + more + "}}}";
   }
 
   BothRegions passes() {

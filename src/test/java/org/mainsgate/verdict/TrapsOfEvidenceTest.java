@@ -91,7 +91,7 @@ class TrapsOfEvidenceTest {
   void aPartThatIsRememberedAfterTheLookOpensItsListAgain() {
     for (Notebook book : sound().books()) {
       for (Kind kind : Rulebook.gb().vocabulary().listedKinds()) {
-        Notebook more = book.with("instrument: {things: {late: {kind: " + kind.name() + "}}}");
+        Notebook more = book.with(BothRegions.thing("late", kind.name()));
         assertEquals(Verdict.HOLD, more.assess().verdict(), kind.name());
         assertTrue(holdsFor(more, Reason.LIST_OPEN), kind.name());
       }
@@ -327,13 +327,13 @@ class TrapsOfEvidenceTest {
   @Test
   void lossWithoutItsFrequencyIsNoLoss() {
     String old =
-        "ht_state: kept, marked_capacitance: 16 µF, leakage: {value: 0.40 mA, test_voltage: 450 V},"
-            + " capacitance: {value: 15.10 µF, test_frequency: 100 Hz}, ";
+        "ht_state: kept, marked_capacitance: 16 µF, leakage: {value: 0.40 mA, meter: pocket, test_voltage: 450 V},"
+            + " capacitance: {value: 15.10 µF, meter: bridge, test_frequency: 100 Hz}, ";
     sound()
-        .found("reservoir: {" + old + "series_resistance: {value: 9.00 Ω, test_frequency: 100 Hz}}")
+        .found("reservoir: {" + old + "series_resistance: {value: 9.00 Ω, meter: bridge, test_frequency: 100 Hz}}")
         .passes();
     sound()
-        .found("reservoir: {" + old + "series_resistance: 9.00 Ω}")
+        .found("reservoir: {" + old + "series_resistance: {value: 9.00 Ω, meter: bridge}}")
         .holds("ht-capacitor-loss", "reservoir", Reason.NOT_RECORDED);
   }
 
