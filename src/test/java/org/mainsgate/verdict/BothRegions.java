@@ -36,6 +36,11 @@ record BothRegions(List<Notebook> books) {
     return new BothRegions(List.of(Notebook.gb(), Notebook.eu()));
   }
 
+  /** The sound record with this found of the instrument itself. */
+  static BothRegions instrument(String found) {
+    return sound().found("instrument: {" + found + "}");
+  }
+
   BothRegions but(UnaryOperator<Notebook> change) {
     return new BothRegions(books.stream().map(change).toList());
   }
