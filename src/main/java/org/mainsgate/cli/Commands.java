@@ -35,6 +35,15 @@ final class Commands implements CommandLine.IFactory {
     if (type == CloseCommand.class) {
       return new CloseCommand(app);
     }
+    if (type == RulesSchema.class) {
+      return new RulesSchema(app);
+    }
+    if (type == RulesPages.class) {
+      return new RulesPages(app);
+    }
+    if (type == RulesShow.class) {
+      return new RulesShow(app);
+    }
     if (type == RulesCommand.RulesCheck.class) {
       return new RulesCommand.RulesCheck(app);
     }

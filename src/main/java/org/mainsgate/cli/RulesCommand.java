@@ -3,6 +3,7 @@ package org.mainsgate.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -26,23 +27,34 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "rules",
     mixinStandardHelpOptions = true,
-    subcommands = {RulesCommand.RulesCheck.class, RulesCommand.RulesTest.class},
+    subcommands = {
+      RulesShow.class,
+      RulesCommand.RulesCheck.class,
+      RulesCommand.RulesTest.class,
+      RulesPages.class,
+      RulesSchema.class
+    },
     synopsisSubcommandLabel = "COMMAND",
     header = "Look after the rulesets",
-    description = {"", "Whether the rulesets are sound, and whether they are tested.", ""})
+    description = {
+      "",
+      "What the rules ask, whether they are sound, and whether they are tested.",
+      ""
+    })
 final class RulesCommand implements Runnable {
   @Spec CommandSpec spec;
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "which command: check or test?");
+    throw new ParameterException(
+        spec.commandLine(), "which command: show, check, test, pages or schema?");
   }
 
   /**
    * Profiles of the program and in files, and the program's under each overlay, by the name that
    * tests use: {@code gb}, {@code our-profile}, {@code gb+our-workshop}.
    */
-  private static Map<String, Shelf.Choice> profiles(List<Path> files, Complaints complaints) {
+  static Map<String, Shelf.Choice> profiles(List<Path> files, Complaints complaints) {
     Map<String, Shelf.Choice> profiles = new LinkedHashMap<>();
     new Shelf().profiles().forEach(name -> profiles.put(name, Shelf.Choice.named(name)));
     for (Path file : files) {
@@ -52,7 +64,7 @@ final class RulesCommand implements Runnable {
     return profiles;
   }
 
-  private static Map<String, Shelf.Choice> choices(String name, Shelf.Choice file) {
+  static Map<String, Shelf.Choice> choices(String name, Shelf.Choice file) {
     byte[] bytes = file.bytes().orElseThrow();
     Map<String, Shelf.Choice> choices = new LinkedHashMap<>();
     if (Shelf.isOverlay(bytes)) {
@@ -66,9 +78,19 @@ final class RulesCommand implements Runnable {
     return choices;
   }
 
-  private static String base(Path file) {
+  static String base(Path file) {
     String name = String.valueOf(file.getFileName());
     return name.endsWith(".yaml") ? name.substring(0, name.length() - ".yaml".length()) : name;
+  }
+
+  /** The tests that the program carries, by name. */
+  static Map<String, byte[]> shelfTests() {
+    Shelf shelf = new Shelf();
+    Map<String, byte[]> tests = new LinkedHashMap<>();
+    for (String file : shelf.tests()) {
+      shelf.bytes(file).ifPresent(bytes -> tests.put("rulesets/" + file, bytes));
+    }
+    return tests;
   }
 
   /** Reads the rulesets and says what is wrong with them. */
@@ -106,17 +128,21 @@ final class RulesCommand implements Runnable {
     public Integer call() {
       Complaints unread = new Complaints();
       Exit exit = Exit.PASS;
+      Set<String> said = new HashSet<>();
       for (Map.Entry<String, Shelf.Choice> profile : profiles(files, unread).entrySet()) {
-        exit = exit.worse(check(profile.getKey(), profile.getValue()));
+        exit = exit.worse(check(profile.getKey(), profile.getValue(), said));
       }
       app.err().print(unread.renderAll());
       return (unread.isEmpty() ? exit : Exit.UNUSABLE).code();
     }
 
-    private Exit check(String name, Shelf.Choice choice) {
+    /** What was said under one profile is not said again under the next. */
+    private Exit check(String name, Shelf.Choice choice, Set<String> said) {
       Complaints complaints = new Complaints();
       Optional<Rules> rules = Profiles.rules(choice, complaints);
-      app.err().print(complaints.renderAll());
+      if (said.add(complaints.renderAll())) {
+        app.err().print(complaints.renderAll());
+      }
       rules.ifPresent(found -> app.out().println(line(name, found)));
       return rules.isPresent() ? Exit.PASS : Exit.UNUSABLE;
     }
@@ -191,20 +217,11 @@ final class RulesCommand implements Runnable {
       return all ? Trial.Concern.ALL : new Trial.Concern(shelfTests(), paths);
     }
 
-    private static Map<String, byte[]> shelfTests() {
-      Shelf shelf = new Shelf();
-      Map<String, byte[]> tests = new LinkedHashMap<>();
-      for (String file : shelf.tests()) {
-        shelf.bytes(file).ifPresent(bytes -> tests.put("rulesets/" + file, bytes));
-      }
-      return tests;
-    }
-
     private static String beside(Path file) {
       return base(file) + ".tests.yaml";
     }
 
-    private static Optional<byte[]> fileTests(Path file, Complaints complaints) {
+    static Optional<byte[]> fileTests(Path file, Complaints complaints) {
       Path tests = file.resolveSibling(beside(file));
       try {
         return Optional.of(Files.readAllBytes(tests));

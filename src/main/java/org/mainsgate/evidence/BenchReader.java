@@ -232,7 +232,7 @@ final class BenchReader {
             with));
   }
 
-  private static final List<String> METHOD_KEYS = List.of("of", "meter", "range", "nulled");
+  static final List<String> METHOD_KEYS = List.of("of", "meter", "range", "nulled");
 
   private static Optional<String> value(Map<String, Text> said, String key) {
     return Optional.ofNullable(said.get(key)).map(Text::value);

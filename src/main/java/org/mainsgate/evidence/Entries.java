@@ -26,7 +26,7 @@ import org.mainsgate.source.Text;
  * The reader of what is said of things in one file: the walk over things, properties and entries.
  */
 final class Entries {
-  private static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
+  static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
   static final Comparator<Entry> ORDER =
       Comparator.comparing(Entry::thing).thenComparing(Entry::property).thenComparing(Entry::id);
 
@@ -143,7 +143,7 @@ final class Entries {
 
   private Optional<Entry> longForm(String thing, Property property, String id, Fields fields) {
     Map<String, Node> written = new TreeMap<>();
-    List<String> own = ownKeys(property);
+    List<String> own = ownKeys(property, home);
     List<String> with = dictionary.with(property.name());
     for (Fields.Field field : fields.fields()) {
       String key = field.key().value();
@@ -160,11 +160,12 @@ final class Entries {
     return entry(thing, property, id, main, written, fields.at());
   }
 
-  private static String mainKey(Property property) {
+  static String mainKey(Property property) {
     return property instanceof Property.Quantity ? "value" : "is";
   }
 
-  private List<String> ownKeys(Property property) {
+  /** The fields of an entry itself, in a kind of file, beside what is recorded with it. */
+  static List<String> ownKeys(Property property, Home home) {
     List<String> keys = new ArrayList<>(List.of(mainKey(property), "id", "note", "by"));
     if (home != Home.VISIT) {
       keys.add("on");

@@ -15,7 +15,7 @@ import org.mainsgate.source.Text;
 
 /** The reader of what stands behind a property's name. */
 final class Values {
-  private static final String UNKNOWN = "unknown";
+  static final String UNKNOWN = "unknown";
 
   private final Map<String, String> kindOf;
   private final Complaints complaints;

@@ -351,6 +351,11 @@ sealed interface NumberNode extends Node
     }
 
     @Override
+    public void tell(Survey.Builder survey) {
+      survey.step(step.name(), step);
+    }
+
+    @Override
     public List<Node> parts() {
       return List.of(inner());
     }

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
  * text.
  *
  * @param lists the kinds of thing whose lists it runs over
+ * @param steps the named steps and statements it uses, by name; each before those that it uses
  * @param free the variables bound outside that it uses, with their kinds
  * @param nodes the parts that one evaluation visits, each quantifier counted for one item
  * @param depth the levels of its tree
@@ -25,6 +26,7 @@ record Survey(
     Set<String> limits,
     Set<String> tables,
     Set<String> lists,
+    Map<String, Meaning> steps,
     Map<String, String> free,
     int nodes,
     int depth,
@@ -38,6 +40,7 @@ record Survey(
         Collections.unmodifiableSet(builder.limits),
         Collections.unmodifiableSet(builder.tables),
         Collections.unmodifiableSet(builder.lists),
+        Collections.unmodifiableMap(builder.steps),
         Collections.unmodifiableMap(builder.free),
         builder.nodes,
         builder.depth,
@@ -52,6 +55,7 @@ record Survey(
     private final Set<String> limits = new LinkedHashSet<>();
     private final Set<String> tables = new LinkedHashSet<>();
     private final Set<String> lists = new LinkedHashSet<>();
+    private final Map<String, Meaning> steps = new LinkedHashMap<>();
     private final Map<String, String> free = new LinkedHashMap<>();
     private int nodes;
     private int depth;
@@ -87,6 +91,7 @@ record Survey(
       limits.addAll(step.limits);
       tables.addAll(step.tables);
       lists.addAll(step.lists);
+      step.steps.forEach(steps::putIfAbsent);
       step.free.forEach(this::use);
       for (Input input : step.inputs) {
         Stream<Input.Binding> around = Stream.concat(within.stream(), input.within().stream());
@@ -104,6 +109,10 @@ record Survey(
 
     void limit(String name) {
       limits.add(name);
+    }
+
+    void step(String name, Meaning step) {
+      steps.putIfAbsent(name, step);
     }
 
     void table(String name) {

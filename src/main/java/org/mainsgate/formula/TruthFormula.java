@@ -1,5 +1,6 @@
 package org.mainsgate.formula;
 
+import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -75,6 +76,11 @@ public final class TruthFormula {
   /** The kinds of thing whose lists it runs over. */
   public Set<String> lists() {
     return survey.lists();
+  }
+
+  /** The named steps and statements that it uses; each before those that it uses itself. */
+  public Collection<Meaning> steps() {
+    return survey.steps().values();
   }
 
   /** The rows of tables that the facts lead to. */

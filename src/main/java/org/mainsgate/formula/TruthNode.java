@@ -294,6 +294,11 @@ sealed interface TruthNode extends Node {
     }
 
     @Override
+    public void tell(Survey.Builder survey) {
+      survey.step(step.name(), step);
+    }
+
+    @Override
     public List<Node> parts() {
       return List.of(inner());
     }

@@ -23,7 +23,7 @@ import org.mainsgate.source.Text;
 final class CheckReader {
   private static final Map<String, Check.Consequence> CONSEQUENCES =
       Map.of("fail", Check.Consequence.FAIL, "hold", Check.Consequence.HOLD);
-  private static final String A_PERSON_MAY = "a person may";
+  static final String A_PERSON_MAY = "a person may";
 
   private final CheckScope scope;
   private final Citations citations;

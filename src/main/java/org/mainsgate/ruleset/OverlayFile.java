@@ -36,8 +36,8 @@ record OverlayFile(
   /** What an overlay may do, to be read after the word "expected". */
   static final String MAY = "a tighter limit, an addition to a check, or a new check";
 
-  private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,31}");
-  private static final Pattern EDITION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
+  static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,31}");
+  static final Pattern EDITION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
   private static final String ADDITIONS =
       "`requirement`, `provided`, `requires`, `consequence: fail` or `caution`, which only add";
   private static final Set<String> NOT_OURS =

@@ -22,12 +22,12 @@ import org.mainsgate.source.Text;
 
 /** Reads a table: every row has a key and a value in every column, and every row has a source. */
 final class TableReader {
-  private static final Map<String, Table.RowMode> MODES =
+  static final Map<String, Table.RowMode> MODES =
       Map.of(
           "exact", Table.RowMode.EXACT,
           "at least", Table.RowMode.AT_LEAST,
           "at most", Table.RowMode.AT_MOST);
-  private static final List<String> OWN =
+  static final List<String> OWN =
       List.of("at", "is", "source", "edition", "clause", "standing", "note");
 
   private final Vocabulary vocabulary;

@@ -27,16 +27,16 @@ import org.mainsgate.source.Text;
 
 /** Reads a vocabulary: every name is declared once, and every name that is used is declared. */
 final class VocabularyReader {
-  private static final Map<String, Kind.Once> ONCE =
+  static final Map<String, Kind.Once> ONCE =
       Map.of("instrument", Kind.Once.INSTRUMENT, "bench", Kind.Once.BENCH);
-  private static final Map<String, Home> HOMES =
+  static final Map<String, Home> HOMES =
       Map.of("bench", Home.BENCH, "instrument", Home.INSTRUMENT, "visit", Home.VISIT);
-  private static final Map<String, Tier> TIERS =
+  static final Map<String, Tier> TIERS =
       Map.of("gate", Tier.GATE, "if present", Tier.IF_PRESENT, "note", Tier.NOTE);
-  private static final Map<String, Nature> NATURES =
+  static final Map<String, Nature> NATURES =
       Map.of("measured", Nature.MEASURED, "marked", Nature.MARKED, "varies", Nature.VARIES);
 
-  private static final Map<String, Property.Worst> WORST =
+  static final Map<String, Property.Worst> WORST =
       Map.of("highest", Property.Worst.HIGHEST, "lowest", Property.Worst.LOWEST);
 
   /** How long it takes where a file does not say, in seconds; common practice. */

@@ -27,7 +27,7 @@ import org.mainsgate.verdict.Finding;
 
 /** One test of a file, ready to be run under any rules. */
 final class TestCase {
-  private static final String STAGE = "stage";
+  static final String STAGE = "stage";
 
   private final TestEntry entry;
   private final Fields record;

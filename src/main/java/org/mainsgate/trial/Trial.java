@@ -109,6 +109,19 @@ public final class Trial {
     return Optional.of(trial.report(failures));
   }
 
+  /** What tests expect of checks, in the order of the files; nothing is run. */
+  public static List<Expectation> expectations(Map<String, byte[]> files, Complaints complaints) {
+    List<Expectation> expectations = new ArrayList<>();
+    files.forEach(
+        (name, bytes) ->
+            StrictYaml.readFields(name, bytes, complaints)
+                .flatMap(fields -> Binder.bind(fields, TestFile.class, complaints))
+                .ifPresent(
+                    file ->
+                        file.tests().forEach(entry -> expectations.addAll(Expectation.of(entry)))));
+    return expectations;
+  }
+
   private void read(String name, byte[] bytes) {
     Optional<TestFile> file =
         StrictYaml.readFields(name, bytes, complaints)

@@ -66,6 +66,7 @@ final class Findings {
     draft.arithmetic(check.requirement().explain(facts));
     draft.limits(used(formulas()));
     remarks(draft);
+    judged.filter(found -> !check.judgeable()).ifPresent(found -> withoutEffect(draft, found));
     if (truth == Truth.NOT_MET) {
       draft.remedy(remedy());
       if (check.consequence() == Check.Consequence.FAIL && isConfirmed()) {
@@ -85,6 +86,13 @@ final class Findings {
       notMet(draft);
     }
     return draft.finish(draft.isClear() && truth == Truth.MET ? Outcome.PASS : Outcome.HOLD);
+  }
+
+  /** Who has written a decision down must not believe that it counts. */
+  private static void withoutEffect(Draft draft, Judged judged) {
+    String says =
+        "a decision of " + judged.on() + " has no effect: this is not for a person to judge";
+    draft.note(new Finding.Remark(says, Optional.empty(), Optional.empty()));
   }
 
   private void notMet(Draft draft) {

@@ -162,11 +162,22 @@ class NothingGoesUnnoticedTest {
       for (String part : List.of("found", "left")) {
         Object said = Leaf.children(one.copy().file(visit).tree()).getOrDefault(part, Map.of());
         for (String thing : Leaf.children(said).keySet()) {
-          add(one, visit, List.of(part, thing), entries);
+          addAll(one, visit, List.of(part, thing), entries);
         }
       }
     }
     return entries;
+  }
+
+  /** What is said of one thing, of every thing of a kind, or of lists. */
+  private static void addAll(Passing one, String file, List<String> place, List<Spot> entries) {
+    if (!place.get(1).equals("every")) {
+      add(one, file, place, entries);
+      return;
+    }
+    Leaf.children(one.copy().file(file).at(place))
+        .keySet()
+        .forEach(kind -> add(one, file, Leaf.longer(place, kind), entries));
   }
 
   /** The entries below a place; several of one property stand in a list. */
@@ -178,7 +189,8 @@ class NothingGoesUnnoticedTest {
         .forEach(
             (name, said) -> {
               List<String> at = Leaf.longer(place, name);
-              boolean several = said instanceof List<?> list && !isOfTexts(list);
+              boolean several =
+                  said instanceof List<?> list && (!isOfTexts(list) || name.equals("none"));
               if (several) {
                 Leaf.children(said)
                     .keySet()
@@ -223,7 +235,14 @@ class NothingGoesUnnoticedTest {
 
   private static String reason(Passing one, Spot spot, boolean oneWay) {
     String why = why(one, spot);
-    return why.equals(UNEXPLAINED) && oneWay ? "limited on one side only" : why;
+    if (!why.equals(UNEXPLAINED)) {
+      return why;
+    }
+    Leaf without = one.copy().file(spot.file()).without(spot.place());
+    boolean needed = one.isNoticed(spot.file(), without);
+    return oneWay
+        ? "limited on one side only"
+        : needed ? "has to be recorded, but its size decides nothing here" : UNEXPLAINED;
   }
 
   /** Why it does not matter to this instrument, in words. */
@@ -235,7 +254,9 @@ class NothingGoesUnnoticedTest {
             .reduce((first, second) -> second)
             .flatMap(words::property);
     if (property.isEmpty()) {
-      return UNEXPLAINED;
+      return isOfAnIdleList(one, spot)
+          ? "a list that no check of this stage looks at"
+          : UNEXPLAINED;
     }
     if (spot.place().get(0).equals("methods") && !isOfUse(one, spot)) {
       return "a way of measuring what no check that applies here asks for";
@@ -251,6 +272,22 @@ class NothingGoesUnnoticedTest {
       return "asked for by no check that applies here";
     }
     return isOneOfSeveral(one, spot) ? "one of several that count together" : UNEXPLAINED;
+  }
+
+  /** Whether it closes a list over which no check of the stage runs. */
+  private static boolean isOfAnIdleList(Passing one, Spot spot) {
+    if (!spot.place().contains("looked")) {
+      return false;
+    }
+    boolean none = spot.place().contains("none");
+    Object text = one.copy().file(spot.file()).at(spot.place());
+    String kind = none ? text.toString() : spot.place().get(spot.place().size() - 1);
+    return one.rules().checksOf(one.stage()).stream()
+        .noneMatch(
+            check ->
+                check.over().filter(kind::equals).isPresent()
+                    || Slice.formulas(check).stream()
+                        .anyMatch(formula -> formula.lists().contains(kind)));
   }
 
   /** Whether the bench's way of measuring is one of something that is asked for. */
