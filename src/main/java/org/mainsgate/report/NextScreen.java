@@ -226,7 +226,8 @@ public final class NextScreen {
     if (behind > 0) {
       lines.add(0, counted(behind, "entry", "entries") + " of these behind a stop.");
     }
-    lines.add(0, words(left));
+    boolean open = outlook.agenda().tasks().stream().anyMatch(Task.Closing.class::isInstance);
+    lines.add(0, words(left) + (open ? "; more with what the open lists bring" : ""));
   }
 
   /** How much is left: {@code 6 readings left, about 7 minutes}. */
