@@ -48,8 +48,8 @@ public record BenchDraft(
     said(text, 0, "profile", profile, String.join(" | ", profiles));
     text.line("").comment(0, "The place itself:").line("site:");
     for (Property property : rules.vocabulary().of("bench")) {
-      text.comment(2, property.title()).comment(2, property.heading().caution());
-      text.open(2, property.name() + ": " + site(property));
+      text.comment(2, caution(property));
+      text.open(2, property.name() + ": " + site(property), property.title());
     }
     people(text);
     meters(text, rules.meterKinds());
@@ -61,6 +61,11 @@ public record BenchDraft(
     value.ifPresentOrElse(
         given -> text.line(" ".repeat(indent) + key + ": " + given),
         () -> text.open(indent, key + ": " + hint));
+  }
+
+  private static String caution(Property property) {
+    String caution = property.heading().caution();
+    return caution.isEmpty() ? "" : "caution: " + caution;
   }
 
   private static String site(Property property) {

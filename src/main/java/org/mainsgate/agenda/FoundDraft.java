@@ -1,6 +1,7 @@
 package org.mainsgate.agenda;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -109,16 +110,22 @@ final class FoundDraft {
       return;
     }
     text.line("found:");
-    things.forEach(this::thing);
+    things.entrySet().stream()
+        .sorted(Comparator.comparing(thing -> thing.getValue().get(0).number()))
+        .forEach(
+            thing -> {
+              thing(thing.getKey(), thing.getValue());
+              text.line("");
+            });
     looked();
     every();
     text.line("");
   }
 
   private void thing(String thing, List<Numbered> entries) {
-    text.line(" ".repeat(THING) + thing + ":");
     String title = evidence.title(thing);
-    text.comment(ENTRY, title.equalsIgnoreCase(thing.replace('-', ' ')) ? "" : title);
+    boolean same = title.equalsIgnoreCase(thing.replace('-', ' '));
+    text.heading(THING, thing, same ? "" : title);
     asLastTime(thing, entries).ifPresent(words -> text.comment(ENTRY, "as last time: " + words));
     int last = 0;
     for (Numbered numbered : entries) {
@@ -224,7 +231,7 @@ final class FoundDraft {
             + " leave it here, and write it below each of them.");
     every.forEach(
         (kind, entries) -> {
-          text.line(" ".repeat(ENTRY) + kind.name() + ":");
+          text.heading(ENTRY, kind.name(), "each of the " + kind.plural());
           entries.forEach(entry -> entry(OF_EVERY, entry));
         });
   }
