@@ -24,7 +24,7 @@ import org.mainsgate.source.Text;
 
 /** The reader of the file of a visit. */
 final class VisitReader {
-  private static final String NONE = "none";
+  static final String NONE = "none";
   private static final Pattern COUNT = Pattern.compile("[0-9]{1,3}");
 
   private final Dictionary dictionary;
