@@ -163,7 +163,12 @@ final class FoundDraft {
     boolean plain = why.cause() == Why.Cause.NEVER || why.cause() == Why.Cause.EACH_SITTING;
     return entry.property().title()
         + (plain ? "" : " (" + why.words() + ")")
+        + (isWithoutMeter(entry) ? "; no meter of the bench measures it" : "")
         + entry.expected().map(expected -> "; expect " + expected.words()).orElse("");
+  }
+
+  private static boolean isWithoutMeter(Task.Entry entry) {
+    return entry.equipment().filter(equipment -> equipment.meters().isEmpty()).isPresent();
   }
 
   /** How the thing was built when it was last looked at, as far as that still counts. */

@@ -66,6 +66,6 @@ public final class InstrumentDraft {
 
   /** Its title; or its designator in the diagram, which only a person can say. */
   private static String more(Kind kind, String id) {
-    return kind.designated() ? ", designator: C?" : ", title: " + id.replace('-', ' ');
+    return kind.designated() ? ", designator: \"C?\"" : ", title: " + id.replace('-', ' ');
   }
 }

@@ -30,9 +30,12 @@ import org.mainsgate.store.BenchFolder;
 
 /** What start and add prepare, once a person has filled it in. */
 class PreparedFilesTest {
+  private static final Path PHOTO =
+      Path.of("demo-data/north-light/instruments/NL-01/photos/front.jpg");
   private static final Pattern TO_FILL_IN = Pattern.compile("(?m)^( *)# ");
   private static final Pattern ABOUT = Pattern.compile("(?m) +# .*$");
   private static final Pattern CHOICE = Pattern.compile("\\w[\\w-]*( \\| \\w[\\w-]*)+");
+  private static final Pattern WITH_A_MULTIMETER = Pattern.compile("meter: [^,}]*multimeter[^,}]*");
   private static final Pattern PROPERTY = Pattern.compile("(?m)^ {4,6}# (\\w+): ");
   private static final Pattern CLOSED = Pattern.compile("(?m)^ {4}(\\w+): \\[\\w");
 
@@ -66,6 +69,8 @@ class PreparedFilesTest {
     rewrite(bench.resolve("bench.yaml"), text -> filled(text, pick, List.of()));
     Path instrument = bench.resolve("instruments/XY-1");
     rewrite(instrument.resolve("instrument.yaml"), text -> filled(text, pick, List.of()));
+    Files.createDirectories(instrument.resolve("photos"));
+    Files.copy(PHOTO, instrument.resolve("photos/front.jpg"));
     assertEquals(0, Run.of("add", bench, "XY-1").code());
     Path draft = draft(instrument);
     assertUnderstood(Run.of("check", bench));
@@ -131,6 +136,23 @@ class PreparedFilesTest {
   }
 
   @Test
+  void aReadingThatNoMeterOfTheBenchTakesIsMarked() throws IOException {
+    Path bench = started("gb");
+    Path instrument = bench.resolve("instruments/XY-1");
+    Run.of("add", bench, "XY-1");
+    String missing = "insulation from the supply to the chassis; no meter of the bench measures it";
+    assertTrue(Files.readString(draft(instrument)).contains(missing));
+    Files.delete(draft(instrument));
+    rewrite(
+        bench.resolve("bench.yaml"),
+        text ->
+            text.replace("# insulation-tester:", "insulation-tester:")
+                .replace("YEAR-MONTH-DAY", "2026-11-20"));
+    Run.of("add", bench, "XY-1");
+    assertFalse(Files.readString(draft(instrument)).contains(missing));
+  }
+
+  @Test
   void noDesignatorIsMadeUp() throws IOException {
     Path bench = started("gb");
     list(bench.resolve("instruments/XY-1"), "ht-capacitor-1");
@@ -167,7 +189,7 @@ class PreparedFilesTest {
     String open = ABOUT.matcher(TO_FILL_IN.matcher(text).replaceAll("$1")).replaceAll("");
     String chosen =
         CHOICE
-            .matcher(open)
+            .matcher(WITH_A_MULTIMETER.matcher(open).replaceAll("meter: multimeter"))
             .replaceAll(
                 match -> {
                   String[] values = match.group().split(" \\| ", -1);
