@@ -181,6 +181,15 @@ class TrapsOfConstructionTest {
   }
 
   @Test
+  void aCapacitorAcrossTheSwitchIsSaidToMakeOffNotOff() {
+    mains("").passes();
+    mains("mains_position: across_switch").passes().says("switch-off", "instrument", "off is not off");
+    for (Notebook book : mains("").books()) {
+      assertEquals(List.of(), book.finding("switch-off", "instrument").notes());
+    }
+  }
+
+  @Test
   void aFuseInTheNeutralLeavesEverythingLive() {
     sound()
         .found("mains-fuse: {fuse_pole: neutral}")
