@@ -1,8 +1,15 @@
 package org.mainsgate.agenda;
 
-/** The text of a file to fill in: lines, and comments wrapped to 100 columns. */
+import org.mainsgate.source.Visible;
+
+/**
+ * The text of a file to fill in, of three sorts of lines: lines that stand as they are; lines to
+ * fill in, which say nothing until their {@code #} is taken away; and words for the reader, which
+ * have two of them. Words are wrapped to 100 columns.
+ */
 final class Commented {
   private static final int WIDTH = 100;
+  private static final int WORDS = 60;
 
   private final StringBuilder text = new StringBuilder();
 
@@ -12,23 +19,44 @@ final class Commented {
     return this;
   }
 
-  /** A comment of as many lines as it takes; none for an empty one. */
+  /** Words for the reader, of as many lines as it takes; none for an empty text. */
   Commented comment(int indent, String words) {
-    String start = " ".repeat(indent) + "#";
+    if (words.isBlank()) {
+      return this;
+    }
+    String start = " ".repeat(indent) + "##";
     StringBuilder line = new StringBuilder(start);
-    for (String word : words.strip().split("\\s+", -1)) {
+    for (String word : onOneLine(words).split(" ", -1)) {
       if (line.length() > start.length() && line.length() + 1 + word.length() > WIDTH) {
         line(line.toString());
         line = new StringBuilder(start);
       }
       line.append(' ').append(word);
     }
-    return words.isBlank() ? this : line(line.toString());
+    return line(line.toString());
   }
 
-  /** A line to fill in: it says nothing until the sign before it is taken away. */
+  /** A line to fill in. */
   Commented open(int indent, String line) {
     return line(" ".repeat(indent) + "# " + line);
+  }
+
+  /** A line to fill in, with words about it behind it, or above it where they are too long. */
+  Commented open(int indent, String line, String words) {
+    String open = " ".repeat(indent) + "# " + line;
+    String behind = open + " ".repeat(Math.max(0, WORDS - open.length())) + "  # ";
+    String about = onOneLine(words);
+    if (about.isEmpty()) {
+      return line(open);
+    }
+    return behind.length() + about.length() <= WIDTH
+        ? line(behind + about)
+        : comment(indent, about).line(open);
+  }
+
+  /** No text of a stranger ends a comment, or hides in it. */
+  private static String onOneLine(String words) {
+    return Visible.text(words.strip().replaceAll("\\s+", " "));
   }
 
   /** What a file says of a value in double quotes, so that it means these characters. */

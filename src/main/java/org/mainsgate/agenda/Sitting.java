@@ -26,12 +26,33 @@ final class Sitting {
   }
 
   void add() {
+    before();
+    momentary();
+    if (isAtTheInstrument()) {
+      situation.rules().order().stream().filter(WorkStep::eachVisit).forEach(this::step);
+    }
+  }
+
+  /** Steps that a step with something open in it comes after; the last step is looked at first. */
+  private void before() {
+    List<WorkStep> order = situation.rules().order();
+    for (int i = order.size() - 1; i >= 0; i--) {
+      WorkStep step = order.get(i);
+      if (isOpen(step)) {
+        order.stream().filter(first -> step.after().contains(first.id())).forEach(this::step);
+      }
+    }
+  }
+
+  private boolean isOpen(WorkStep step) {
+    return wants.lists().stream().anyMatch(step.closes()::contains)
+        || wants.entries().stream().anyMatch(key -> step.asks().contains(key.property()));
+  }
+
+  private void momentary() {
     Set<Wants.Key> done = new HashSet<>();
     while (done.addAll(wants.entries())) {
       wants.entries().forEach(this::momentary);
-    }
-    if (isAtTheInstrument()) {
-      situation.rules().order().stream().filter(WorkStep::eachVisit).forEach(this::step);
     }
   }
 

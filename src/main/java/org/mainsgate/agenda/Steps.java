@@ -30,7 +30,7 @@ final class Steps {
     boolean offered = true;
     for (WorkStep step : order()) {
       List<Task> own = tasks.stream().filter(task -> stepOf(task).equals(step.id())).toList();
-      List<Finding> halt = halt(step);
+      List<Finding> halt = halt(step, own);
       if (!own.isEmpty() || !halt.isEmpty()) {
         steps.add(new Agenda.Step(step, sorted(own, step), offered, halt));
       }
@@ -48,7 +48,8 @@ final class Steps {
   }
 
   private static WorkStep unnamed(String id, String title) {
-    return new WorkStep(id, title, "", List.of(), List.of(), "", false, Optional.empty());
+    return new WorkStep(
+        id, title, "", List.of(), List.of(), "", false, List.of(), Optional.empty());
   }
 
   private String stepOf(Task task) {
@@ -82,17 +83,27 @@ final class Steps {
         .toList();
   }
 
-  /** The findings that a step's stop waits for; checks of another stage do not stop this one. */
-  private List<Finding> halt(WorkStep step) {
+  /**
+   * The findings that a step's stop waits for; checks of another stage do not stop this one. What
+   * has to be done again in this sitting opens no stop on the word of another one.
+   */
+  private List<Finding> halt(WorkStep step, List<Task> own) {
+    boolean again = own.stream().anyMatch(Steps::isDoneAgain);
     return step.stop().stream()
         .flatMap(stop -> stop.until().stream())
         .flatMap(
             check ->
                 assessment.findings().stream()
                     .filter(finding -> finding.check().id().equals(check)))
-        .filter(
-            finding ->
-                finding.outcome() != Outcome.PASS && finding.outcome() != Outcome.NOT_APPLICABLE)
+        .filter(finding -> finding.outcome() != Outcome.NOT_APPLICABLE)
+        .filter(finding -> again || finding.outcome() != Outcome.PASS)
         .toList();
+  }
+
+  /** What is true for an hour is asked with the reading that needs it, and stops nothing. */
+  private static boolean isDoneAgain(Task task) {
+    return task instanceof Task.Entry entry
+        && !entry.property().isMomentary()
+        && entry.whys().stream().anyMatch(why -> why.cause() == Why.Cause.EACH_SITTING);
   }
 }

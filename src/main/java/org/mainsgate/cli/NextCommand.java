@@ -34,6 +34,7 @@ import picocli.CommandLine.Parameters;
       "",
       "For example:",
       "  mainsgate next demo-data/north-light NL-02",
+      "  mainsgate next demo-data/north-light NL-03 --paper -o page.pdf",
       "",
       "Ends like `check`: 0 if it passes, 10 if it holds, 20 if it fails, 3 if",
       "something can't be read."

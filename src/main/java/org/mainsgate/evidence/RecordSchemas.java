@@ -214,6 +214,11 @@ public final class RecordSchemas {
                             + kind.plural()
                             + ": their ids, how many were counted, or `none` where you looked and"
                             + " there is none.")));
+    Schema kind = Schema.words(listed().map(Kind::name).toList());
+    fields.put(
+        VisitReader.NONE,
+        Schema.either(List.of(kind, Schema.list(kind)))
+            .saying("Kinds of thing of which there is none: you looked for them."));
     return Schema.fields(fields, List.of())
         .saying("Lists that are closed: you looked, and these are all there are.");
   }

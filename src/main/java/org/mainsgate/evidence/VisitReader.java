@@ -24,7 +24,7 @@ import org.mainsgate.source.Text;
 
 /** The reader of the file of a visit. */
 final class VisitReader {
-  private static final String NONE = "none";
+  static final String NONE = "none";
   private static final Pattern COUNT = Pattern.compile("[0-9]{1,3}");
 
   private final Dictionary dictionary;
@@ -87,7 +87,7 @@ final class VisitReader {
     List<Visit.Looked> lists = new ArrayList<>();
     if (file.get(section).orElse(file) instanceof Fields things && things != file) {
       for (Fields.Field field : things.fields()) {
-        if (field.value() instanceof Text text && text.isBlank() && isHeading(field.key())) {
+        if (isBlank(field.value()) && isHeading(field.key())) {
           // A heading below which everything is still commented out.
           continue;
         }
@@ -106,6 +106,7 @@ final class VisitReader {
     if (file.get(section).orElse(file) instanceof Fields things) {
       things
           .get(InstrumentReader.EVERY)
+          .filter(node -> !isBlank(node))
           .flatMap(node -> Words.fields(node, InstrumentReader.EVERY, complaints))
           .ifPresent(said -> entries.addAll(every(section, said, lists, reader)));
     }
@@ -124,6 +125,9 @@ final class VisitReader {
     List<Entry> entries = new ArrayList<>();
     for (Fields.Field field : said.fields()) {
       String kind = field.key().value();
+      if (isBlank(field.value()) && kinds.contains(kind)) {
+        continue;
+      }
       Optional<Fields> each = Words.fields(field.value(), kind, complaints);
       if (each.isEmpty() || !Words.known(field.key(), "kind of thing", kinds, complaints)) {
         continue;
@@ -153,8 +157,14 @@ final class VisitReader {
     return entries;
   }
 
+  private static boolean isBlank(Node node) {
+    return node instanceof Text text && text.isBlank();
+  }
+
   private boolean isHeading(Text key) {
-    return key.value().equals(InstrumentReader.LOOKED) || kindOf.containsKey(key.value());
+    return key.value().equals(InstrumentReader.LOOKED)
+        || key.value().equals(InstrumentReader.EVERY)
+        || kindOf.containsKey(key.value());
   }
 
   private boolean thing(Text text) {

@@ -179,10 +179,13 @@ final class WorksheetWriter {
 
   private static Worksheet.Part part(String label, Property property) {
     if (property instanceof Property.Observation observation) {
-      List<String> values = observation.values().values();
-      return new Worksheet.Part(label, Worksheet.Mark.BOX, values, List.of(), "");
+      return new Worksheet.Part(label, Worksheet.Mark.BOX, values(observation), List.of(), "");
     }
     return new Worksheet.Part(label, Worksheet.Mark.BOX, List.of(), List.of(""), unit(property));
+  }
+
+  private static List<String> values(Property.Observation observation) {
+    return observation.values().values().stream().map(observation::title).toList();
   }
 
   private static String unit(Property property) {
@@ -210,8 +213,7 @@ final class WorksheetWriter {
     String title = property.title() + ", each " + prospect.kind().title();
     Worksheet.Part part =
         property instanceof Property.Observation observation
-            ? new Worksheet.Part(
-                "", Worksheet.Mark.NUMBERS, observation.values().values(), List.of(), "")
+            ? new Worksheet.Part("", Worksheet.Mark.NUMBERS, values(observation), List.of(), "")
             : new Worksheet.Part(
                 "", Worksheet.Mark.NUMBERS, List.of(), numbered(LINES), unit(property));
     return new Worksheet.Item(title, "", List.of(part));

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -160,7 +161,7 @@ public final class Schema {
       if (schema.keywords.get("$ref") instanceof String ref) {
         String name = ref.substring(DEFS.length());
         if (names.add(name)) {
-          refer(defined.get(name), defined, names);
+          refer(Objects.requireNonNull(defined.get(name), name), defined, names);
         }
       }
       refer(schema.keywords, defined, names);

@@ -174,6 +174,43 @@ class AgendaTest {
   }
 
   @Test
+  void nobodyOpensItOnAnotherDaysWordThatItIsDischarged() {
+    InstrumentRecord modified =
+        new InstrumentRecord(
+            WHOLE.bench(),
+            WHOLE.instrument(),
+            WHOLE.visits().stream().map(visit -> without(visit, "modification")).toList());
+    Demo.Look look = Demo.look(modified, Demo.ON);
+    assertEquals(Outcome.PASS, outcome(look, "stored-charge"));
+    assertTrue(look.offers("residual_voltage"), look.agenda().toString());
+    assertTrue(look.asks("modification"), look.agenda().toString());
+    assertFalse(look.offers("modification"), look.agenda().toString());
+  }
+
+  @Test
+  void whatIsDoneWithTheCaseClosedAsksForNoDischarge() {
+    Demo.Look look = Demo.look(Demo.record("NL-02"), Demo.ON);
+    assertTrue(look.asks("earth_resistance"), look.agenda().toString());
+    assertFalse(look.asks("residual_voltage"), look.agenda().toString());
+  }
+
+  private static Visit without(Visit visit, String list) {
+    return Demo.with(
+        visit,
+        visit.found(),
+        visit.foundLists().stream().filter(looked -> !looked.kind().equals(list)).toList(),
+        visit.judged());
+  }
+
+  private static Outcome outcome(Demo.Look look, String check) {
+    return look.assessment().findings().stream()
+        .filter(finding -> finding.check().id().equals(check))
+        .map(Finding::outcome)
+        .reduce((a, b) -> a.equals(b) ? a : Outcome.HOLD)
+        .orElseThrow();
+  }
+
+  @Test
   void aClosedSittingOfTheSameDayIsNotTrustedEither() {
     InstrumentRecord closed = Demo.record("NL-02");
     LocalDate itsDay = closed.visits().get(0).date();

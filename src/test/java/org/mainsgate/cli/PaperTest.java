@@ -21,6 +21,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** The page of paper as a person asks for it, for every instrument of the demo bench. */
 class PaperTest {
+  /** Where an independent judge looks for pages to judge. */
+  private static final Path REPORTS = Path.of("target/reports");
+
   private static final Path DEMO = Path.of("demo-data/north-light");
   private static final String BLANK =
       """
@@ -43,7 +46,7 @@ class PaperTest {
   @ParameterizedTest
   @MethodSource("tags")
   void allThatTheScreenAsksStandsOnTwoSidesAtMost(String tag) throws IOException {
-    Path file = folder.resolve("page.pdf");
+    Path file = REPORTS.resolve("paper-" + tag + ".pdf");
     Run screen = Run.of("next", DEMO, tag, "--all");
     Run paper = Run.of("next", DEMO, tag, "--paper", "-o", file);
     assertEquals(screen.code(), paper.code(), paper.err());
@@ -53,6 +56,9 @@ class PaperTest {
     for (String asked : asked(screen)) {
       assertTrue(text.contains(asked), () -> asked + " is not on the page: " + text);
     }
+    assertEquals(
+        screen.out().lines().filter(line -> line.startsWith("STOP")).count(),
+        text.split("STOP ", -1).length - 1);
   }
 
   @Test
@@ -95,10 +101,11 @@ class PaperTest {
   }
 
   @Test
-  void aPageThatCantBeWrittenSaysSo() {
-    Run run = Run.of("next", DEMO, "NL-02", "--paper", "-o", folder.resolve("not/there/page.pdf"));
+  void aPageThatCantBeWrittenSaysSo() throws IOException {
+    Files.writeString(folder.resolve("taken"), "a file");
+    Run run = Run.of("next", DEMO, "NL-02", "--paper", "-o", folder.resolve("taken/page.pdf"));
     assertEquals(3, run.code());
-    assertTrue(run.err().contains("not/there"), run.err());
+    assertTrue(run.err().contains("taken"), run.err());
     assertFalse(run.err().contains("\tat "), run.err());
     assertFalse(run.err().contains("Exception"), run.err());
   }

@@ -63,6 +63,15 @@ class WorkOrderTest {
   }
 
   @Test
+  void aStepComesAfterEarlierOnesOnly() {
+    String steps =
+        "a: {title: A, asks: [plug], after: [b]}\n  b: {title: B, asks: [sheath], after: [a]}";
+    List<WorkStep> read = read(rest(steps));
+    assertEquals(List.of("a"), read.get(1).after());
+    assertComplaint("unknown earlier step `b`");
+  }
+
+  @Test
   void aStopThatWaitsForWhatComesAfterItIsRefused() {
     read(rest("a: {title: A, asks: [plug], stop: {title: S, until: [lead-sheath], says: no}}"));
     assertComplaint("this stop waits for `sheath`, which comes after it");
