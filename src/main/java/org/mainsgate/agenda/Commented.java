@@ -19,6 +19,11 @@ final class Commented {
     return this;
   }
 
+  /** One empty line, if none stands there. */
+  Commented gap() {
+    return text.toString().endsWith("\n\n") ? this : line("");
+  }
+
   /** Words for the reader, of as many lines as it takes; none for an empty text. */
   Commented comment(int indent, String words) {
     if (words.isBlank()) {

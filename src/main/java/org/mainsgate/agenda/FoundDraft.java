@@ -115,11 +115,11 @@ final class FoundDraft {
         .forEach(
             thing -> {
               thing(thing.getKey(), thing.getValue());
-              text.line("");
+              text.gap();
             });
     looked();
     every();
-    text.line("");
+    text.gap();
   }
 
   private void thing(String thing, List<Numbered> entries) {
@@ -161,8 +161,10 @@ final class FoundDraft {
   private static String about(Task.Entry entry) {
     Why why = entry.whys().get(0);
     boolean plain = why.cause() == Why.Cause.NEVER || why.cause() == Why.Cause.EACH_SITTING;
+    boolean was = why.cause() == Why.Cause.VOID && !why.text().isEmpty();
+    String because = was ? "; was " + why.text() : " (" + why.words() + ")";
     return entry.property().title()
-        + (plain ? "" : " (" + why.words() + ")")
+        + (plain ? "" : because)
         + (isWithoutMeter(entry) ? "; no meter of the bench measures it" : "")
         + entry.expected().map(expected -> "; expect " + expected.words()).orElse("");
   }

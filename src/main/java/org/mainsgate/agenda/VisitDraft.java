@@ -57,7 +57,7 @@ public final class VisitDraft {
         .line("date: " + on)
         .line("by: " + Commented.quoted(by))
         .open(0, "note: ...")
-        .line("");
+        .gap();
   }
 
   private List<Agenda.Step> atTheInstrument() {
@@ -92,7 +92,7 @@ public final class VisitDraft {
   private Set<String> order(List<Agenda.Step> steps) {
     Set<String> cautions = new HashSet<>();
     if (!steps.isEmpty()) {
-      text.line("").comment(0, "In this order:");
+      text.gap().comment(0, "In this order:");
     }
     for (int i = 0; i < steps.size(); i++) {
       WorkStep step = steps.get(i).step();
@@ -104,7 +104,7 @@ public final class VisitDraft {
           .stop()
           .ifPresent(stop -> text.comment(0, "STOP: " + stop.title() + ". " + stop.says()));
     }
-    text.line("");
+    text.gap();
     return cautions;
   }
 
@@ -124,7 +124,7 @@ public final class VisitDraft {
               + matter.kind().words()
               + (says.isEmpty() ? "" : ". " + says));
     }
-    text.line("");
+    text.gap();
   }
 
   private void work() {

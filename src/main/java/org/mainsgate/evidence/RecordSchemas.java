@@ -183,19 +183,20 @@ public final class RecordSchemas {
     return Schema.fields(fields, List.of());
   }
 
-  /** What was found, or how it was left. */
+  /** What was found, or how it was left. A heading with nothing below it says nothing. */
   private Schema half() {
     Map<String, Schema> fields = new LinkedHashMap<>();
     for (Kind kind : kinds(Kind.Once.INSTRUMENT)) {
       fields.put(
           kind.name(),
           properties(Property.Home.VISIT, List.of(kind))
+              .orBlank()
               .saying("What is said of: " + kind.title()));
     }
     fields.put(InstrumentReader.LOOKED, looked());
     fields.put(InstrumentReader.EVERY, every());
     return Schema.fields(fields, List.of())
-        .with("additionalProperties", properties(Property.Home.VISIT, listed().toList()));
+        .with("additionalProperties", properties(Property.Home.VISIT, listed().toList()).orBlank());
   }
 
   private Schema looked() {
@@ -225,6 +226,7 @@ public final class RecordSchemas {
         Schema.either(List.of(kind, Schema.list(kind)))
             .saying("Kinds of thing of which there is none: you looked for them."));
     return Schema.fields(fields, List.of())
+        .orBlank()
         .saying("Lists that are closed: you looked, and these are all there are.");
   }
 
@@ -236,8 +238,10 @@ public final class RecordSchemas {
                 fields.put(
                     kind.name(),
                     properties(Property.Home.VISIT, List.of(kind))
+                        .orBlank()
                         .saying("What is said of every one of the " + kind.plural() + ".")));
     return Schema.fields(fields, List.of())
+        .orBlank()
         .saying("What is said once of every thing of a kind whose ids stand under `looked`.");
   }
 

@@ -58,7 +58,7 @@ class NextCommandsTest {
     files.put("instrument.yaml", Files.readString(instrument));
     assertEquals(10, Run.of("check", bench).code());
 
-    uncomment(instrument, "  # mains-lead:", "  # case:");
+    uncomment(instrument, "  # mains-lead:", "  # case:", "  # handle:");
     Run draft = Run.of("add", bench, "XY-1");
     assertEquals(0, draft.code(), draft.err());
     files.put("visit.yaml", Files.readString(only(bench.resolve("instruments/XY-1/visits"))));
@@ -76,7 +76,7 @@ class NextCommandsTest {
     Run.of("add", bench, "XY-1");
     Path visit = only(bench.resolve("instruments/XY-1/visits"));
     String text = Files.readString(visit);
-    assertTrue(text.contains("    # sheath: sound | hardened | damaged | no_sheath"), text);
+    assertTrue(text.contains("    # sheath: sound | hardened | damaged | no_sheath  # "), text);
     Files.writeString(visit, text.replaceAll("    # sheath: sound [^\n]*", "    sheath: damaged"));
     assertEquals(20, Run.of("check", bench).code(), Run.of("check", bench).err());
   }
@@ -141,6 +141,7 @@ class NextCommandsTest {
     said.put("add-blank-what", refused("add", bench, "NL-77", "--what", " "));
     said.put("start-there-already", refused("start", bench));
     said.put("start-in-a-file", refused("start", folder.resolve("a-file")));
+    said.put("start-below-a-file", refused("start", folder.resolve("a-file/bench")));
     Path fresh = folder.resolve("fresh");
     said.put("start-bad-zone", refused("start", fresh, "--zone", "Europe/Londres"));
     said.put("start-bad-profile", refused("start", fresh, "--profile", "gbr"));

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SchemaTest {
   @TestFactory
   Stream<DynamicTest> everyFileThatWeReadIsTaken() {
-    return Stream.of(Sample.ofTheDemo(), Sample.ofTheRules(), examples())
+    return Stream.of(Sample.ofTheDemo(), Sample.ofTheRules(), examples(), prepared())
         .flatMap(List::stream)
         .map(
             sample ->
@@ -38,6 +38,14 @@ class SchemaTest {
             .map(example -> new Sample(kind(example), example.page(), example.text()));
     Path overlay = Path.of("src/test/resources/overlays/our-workshop.yaml");
     return Stream.concat(pages, Stream.of(Sample.of("overlay", overlay))).toList();
+  }
+
+  /** Files as they are prepared, with everything still to be filled in. */
+  private static List<Sample> prepared() {
+    Path begin = Path.of("src/test/resources/golden/cli/begin");
+    return Stream.of("bench", "instrument", "visit")
+        .map(kind -> Sample.of(kind, begin.resolve(kind + ".yaml.txt")))
+        .toList();
   }
 
   private static String kind(Example example) {
