@@ -65,6 +65,8 @@ class ExamplesTest {
   @TestFactory
   Stream<DynamicTest> everyYamlExampleIsAccepted() {
     return Example.all("yaml").stream()
+        // The guide's examples build on each other: WritingRulesTest.
+        .filter(example -> !example.page().endsWith("writing-rules.md"))
         .map(example -> DynamicTest.dynamicTest(example.place(), () -> accept(example)));
   }
 
