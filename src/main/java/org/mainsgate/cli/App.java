@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.random.RandomGenerator;
 import org.mainsgate.report.Palette;
 import org.mainsgate.source.Visible;
 import picocli.CommandLine;
@@ -18,18 +19,22 @@ public final class App {
   private final PrintStream err;
   private final Clock clock;
   private final Palette palette;
+  private final RandomGenerator chance;
 
   /**
    * A program that writes there.
    *
    * @param clock read once, for the day that is meant where no other is given
    * @param palette whether words may be set off
+   * @param chance what new identities are made of
    */
-  public App(PrintStream out, PrintStream err, Clock clock, Palette palette) {
+  public App(
+      PrintStream out, PrintStream err, Clock clock, Palette palette, RandomGenerator chance) {
     this.out = out;
     this.err = err;
     this.clock = clock;
     this.palette = palette;
+    this.chance = chance;
   }
 
   /** Runs one command; the exit code is one of {@code 0 10 20 3 2 1}. */
@@ -87,5 +92,9 @@ public final class App {
 
   Palette palette() {
     return palette;
+  }
+
+  RandomGenerator chance() {
+    return chance;
   }
 }

@@ -20,6 +20,15 @@ final class Commands implements CommandLine.IFactory {
     if (type == CheckCommand.class) {
       return new CheckCommand(app);
     }
+    if (type == StartCommand.class) {
+      return new StartCommand(app);
+    }
+    if (type == AddCommand.class) {
+      return new AddCommand(app);
+    }
+    if (type == NextCommand.class) {
+      return new NextCommand(app);
+    }
     if (type == ReportCommand.class) {
       return new ReportCommand(app);
     }

@@ -5,13 +5,16 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.mainsgate.agenda.Agenda;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.InstrumentRecord;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.report.Dossier;
+import org.mainsgate.report.Outlook;
 import org.mainsgate.report.Picture;
 import org.mainsgate.report.Setting;
 import org.mainsgate.ruleset.Rules;
@@ -22,6 +25,7 @@ import org.mainsgate.store.StoredFile;
 import org.mainsgate.store.StoredInstrument;
 import org.mainsgate.verdict.Assessment;
 import org.mainsgate.verdict.Engine;
+import org.mainsgate.verdict.Evidence;
 
 /**
  * A bench opened together with its rules, ready to judge: the way of the data through the rooms.
@@ -98,7 +102,27 @@ final class Desk {
 
   /** The instruments that were asked for and can be read, judged; complaints about the others. */
   List<Dossier> dossiers(List<String> tags, Setting setting, Consumer<String> unreadable) {
-    List<Dossier> dossiers = new ArrayList<>();
+    return each(
+        tags, setting, unreadable, (record, stored) -> judged(record, stored, setting).dossier());
+  }
+
+  /** One instrument with what is to do next at it; empty if it can't be read. */
+  Optional<Outlook> outlook(String tag, Setting setting) {
+    return each(
+            List.of(tag),
+            setting,
+            unreadable -> {},
+            (record, stored) -> outlook(record, stored, setting))
+        .stream()
+        .findFirst();
+  }
+
+  private <T> List<T> each(
+      List<String> tags,
+      Setting setting,
+      Consumer<String> unreadable,
+      BiFunction<InstrumentRecord, StoredInstrument, T> make) {
+    List<T> made = new ArrayList<>();
     folder.notes().forEach(note -> app.err().println("note: " + note));
     for (StoredInstrument stored : folder.instruments(tags, bench, records)) {
       stored.notes().forEach(note -> app.err().println("note: " + stored.tag() + ": " + note));
@@ -113,10 +137,10 @@ final class Desk {
                               RecordReader.notAfter(visit, setting.on(), stored.complaints())));
       complain(stored, unreadable);
       if (stored.complaints().isEmpty()) {
-        stored.record().ifPresent(record -> dossiers.add(dossier(record, stored, setting)));
+        stored.record().ifPresent(record -> made.add(make.apply(record, stored)));
       }
     }
-    return dossiers;
+    return made;
   }
 
   private void complain(StoredInstrument stored, Consumer<String> unreadable) {
@@ -129,19 +153,30 @@ final class Desk {
     }
   }
 
-  private Dossier dossier(InstrumentRecord record, StoredInstrument stored, Setting setting) {
+  private record Judged(Dossier dossier, InForce.Result inForce) {}
+
+  private Outlook outlook(InstrumentRecord record, StoredInstrument stored, Setting setting) {
+    Judged judged = judged(record, stored, setting);
+    Evidence evidence = judged.inForce().evidence();
+    Agenda agenda = Agenda.of(rules, record, evidence, judged.dossier().assessment(), setting.on());
+    return new Outlook(judged.dossier(), evidence, agenda);
+  }
+
+  private Judged judged(InstrumentRecord record, StoredInstrument stored, Setting setting) {
     InForce.Result inForce = InForce.of(rules, record, setting.on());
     Assessment assessment = new Engine(rules).assess(setting.stage(), inForce.evidence());
     Optional<Picture> photo =
         record.instrument().photo().flatMap(path -> picture(stored.tag(), path));
-    return new Dossier(
-        setting,
-        record.instrument(),
-        record.visits(),
-        assessment,
-        inForce.setAside(),
-        stored.heads(),
-        photo);
+    Dossier dossier =
+        new Dossier(
+            setting,
+            record.instrument(),
+            record.visits(),
+            assessment,
+            inForce.setAside(),
+            stored.heads(),
+            photo);
+    return new Judged(dossier, inForce);
   }
 
   private Optional<Picture> picture(String tag, String path) {

@@ -3,6 +3,7 @@ package org.mainsgate.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.mainsgate.report.Dossier;
 import org.mainsgate.report.Palette;
 import org.mainsgate.report.Screen;
@@ -41,7 +42,11 @@ record Judging(Setting setting, List<Dossier> dossiers, List<String> unreadable)
   }
 
   private static Optional<Stage> stage(App app, Desk desk, BenchOptions asked) {
-    String id = asked.stage;
+    return stage(app, desk, asked.stage);
+  }
+
+  /** The stage of this id, the first if none is given; empty after a complaint. */
+  static Optional<Stage> stage(App app, Desk desk, @Nullable String id) {
     if (id == null) {
       return Optional.of(desk.rules().firstStage());
     }

@@ -4,6 +4,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.security.SecureRandom;
 import java.time.Clock;
 import org.mainsgate.report.Palette;
 import picocli.CommandLine;
@@ -20,7 +21,7 @@ public final class Main {
   public static void main(String[] arguments) {
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
-    int code = new App(out, err, Clock.systemUTC(), palette()).run(arguments);
+    int code = new App(out, err, Clock.systemUTC(), palette(), new SecureRandom()).run(arguments);
     out.flush();
     err.flush();
     System.exit(code);

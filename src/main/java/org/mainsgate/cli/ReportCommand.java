@@ -4,7 +4,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -76,21 +75,8 @@ final class ReportCommand implements Callable<Integer> {
     ByteArrayOutputStream page = new ByteArrayOutputStream();
     pdf.write(sheet, judging.setting().on(), page);
     Path file = folder.resolve(dossier.instrument().tag() + "_" + judging.setting().on() + ".pdf");
-    replace(file, page.toByteArray());
+    new PageFile(file).replace(page.toByteArray());
     app.out().println("written: " + file);
     return Exit.PASS;
-  }
-
-  /** The old page or the new one, never half of one. */
-  private static void replace(Path file, byte[] bytes) throws IOException {
-    Path parent = file.toAbsolutePath().getParent();
-    Path temporary = Files.createTempFile(parent, ".page", ".tmp");
-    try {
-      Files.write(temporary, bytes);
-      Files.move(
-          temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(temporary);
-    }
   }
 }

@@ -3,6 +3,7 @@ package org.mainsgate.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -127,17 +128,21 @@ final class RulesCommand implements Runnable {
     public Integer call() {
       Complaints unread = new Complaints();
       Exit exit = Exit.PASS;
+      Set<String> said = new HashSet<>();
       for (Map.Entry<String, Shelf.Choice> profile : profiles(files, unread).entrySet()) {
-        exit = exit.worse(check(profile.getKey(), profile.getValue()));
+        exit = exit.worse(check(profile.getKey(), profile.getValue(), said));
       }
       app.err().print(unread.renderAll());
       return (unread.isEmpty() ? exit : Exit.UNUSABLE).code();
     }
 
-    private Exit check(String name, Shelf.Choice choice) {
+    /** What was said under one profile is not said again under the next. */
+    private Exit check(String name, Shelf.Choice choice, Set<String> said) {
       Complaints complaints = new Complaints();
       Optional<Rules> rules = Profiles.rules(choice, complaints);
-      app.err().print(complaints.renderAll());
+      if (said.add(complaints.renderAll())) {
+        app.err().print(complaints.renderAll());
+      }
       rules.ifPresent(found -> app.out().println(line(name, found)));
       return rules.isPresent() ? Exit.PASS : Exit.UNUSABLE;
     }

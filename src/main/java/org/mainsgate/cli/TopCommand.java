@@ -10,7 +10,15 @@ import picocli.CommandLine.Spec;
     name = "mainsgate",
     version = "mainsgate 0.1.0",
     mixinStandardHelpOptions = true,
-    subcommands = {CheckCommand.class, ReportCommand.class, CloseCommand.class, RulesCommand.class},
+    subcommands = {
+      StartCommand.class,
+      AddCommand.class,
+      NextCommand.class,
+      CheckCommand.class,
+      ReportCommand.class,
+      CloseCommand.class,
+      RulesCommand.class
+    },
     commandListHeading = "%nCommands:%n",
     synopsisSubcommandLabel = "COMMAND",
     description = {
@@ -24,7 +32,7 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
-      "Start with:  mainsgate check BENCH",
+      "Start with:  mainsgate start BENCH, then mainsgate add BENCH TAG",
       "",
       "How a command ends: 0 pass or done, 10 hold, 20 fail, 3 input that can't be",
       "used, 2 wrong usage, 1 a defect of the program. The worst counts."

@@ -121,6 +121,12 @@ final class Testimony {
         Optional.empty());
   }
 
+  /** What a method of the bench says of every reading. */
+  static Fact given(Property property, Value value, Bench.Method method, LocalDate day) {
+    Said said = said(method.name() + "." + property.name(), day, "", property, value);
+    return plain(property, value, said, Map.of());
+  }
+
   /** What a value says that no meter stands behind. */
   private static Fact plain(Property property, Value value, Said said, Map<String, Fact> with) {
     if (value instanceof Value.Names names) {

@@ -13,7 +13,8 @@ import java.util.Set;
 /**
  * Which visit came before which, whatever the order of files and of what stands in them. Closed
  * visits form a graph: each names those that its author knew to be the latest. A draft comes after
- * every closed visit. Two visits of people who did not know of each other have no order.
+ * every closed visit that is not of a later date. Two visits of people who did not know of each
+ * other have no order.
  */
 final class Timeline {
   private static final Comparator<Visit.Looked> LISTS =
@@ -81,7 +82,11 @@ final class Timeline {
     return visit
         .closing()
         .map(end -> end.after().stream().filter(byHash::containsKey).map(byHash::get).toList())
-        .orElseGet(() -> List.copyOf(byHash.values()));
+        .orElseGet(
+            () ->
+                byHash.values().stream()
+                    .filter(closed -> !closed.date().isAfter(visit.date()))
+                    .toList());
   }
 
   /** Whether the first visit is known to have come before the second. */

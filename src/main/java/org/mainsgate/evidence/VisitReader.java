@@ -87,6 +87,10 @@ final class VisitReader {
     List<Visit.Looked> lists = new ArrayList<>();
     if (file.get(section).orElse(file) instanceof Fields things && things != file) {
       for (Fields.Field field : things.fields()) {
+        if (isBlank(field.value()) && isHeading(field.key())) {
+          // A heading below which everything is still commented out.
+          continue;
+        }
         Optional<Fields> said = Words.fields(field.value(), field.key().value(), complaints);
         if (said.isPresent() && field.key().value().equals(InstrumentReader.LOOKED)) {
           lists.addAll(looked(section, said.get()));
@@ -102,6 +106,7 @@ final class VisitReader {
     if (file.get(section).orElse(file) instanceof Fields things) {
       things
           .get(InstrumentReader.EVERY)
+          .filter(node -> !isBlank(node))
           .flatMap(node -> Words.fields(node, InstrumentReader.EVERY, complaints))
           .ifPresent(said -> entries.addAll(every(section, said, lists, reader)));
     }
@@ -120,6 +125,9 @@ final class VisitReader {
     List<Entry> entries = new ArrayList<>();
     for (Fields.Field field : said.fields()) {
       String kind = field.key().value();
+      if (isBlank(field.value()) && kinds.contains(kind)) {
+        continue;
+      }
       Optional<Fields> each = Words.fields(field.value(), kind, complaints);
       if (each.isEmpty() || !Words.known(field.key(), "kind of thing", kinds, complaints)) {
         continue;
@@ -147,6 +155,16 @@ final class VisitReader {
                           each.get())));
     }
     return entries;
+  }
+
+  private static boolean isBlank(Node node) {
+    return node instanceof Text text && text.isBlank();
+  }
+
+  private boolean isHeading(Text key) {
+    return key.value().equals(InstrumentReader.LOOKED)
+        || key.value().equals(InstrumentReader.EVERY)
+        || kindOf.containsKey(key.value());
   }
 
   private boolean thing(Text text) {

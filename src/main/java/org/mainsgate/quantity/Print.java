@@ -47,7 +47,8 @@ public final class Print {
 
   /** {@link #interval} with the symbol, where there is a number. */
   public static String quantity(ExactInterval si, Unit unit) {
-    return si.isUnbounded() ? interval(si, unit) : interval(si, unit) + " " + unit.symbol();
+    String number = interval(si, unit);
+    return si.isUnbounded() || unit.symbol().equals("1") ? number : number + " " + unit.symbol();
   }
 
   private static String ends(Rational lo, Rational hi) {

@@ -88,9 +88,18 @@ record CheckCard(
   /**
    * Something that has to be found out.
    *
+   * @param of the things or entries that it is said of
+   * @param ofThings whether it is said of things, not written with another entry
    * @param takes the units, or the values with their titles
    */
-  record Ask(String name, String title, String of, String takes, String method, String caution) {}
+  record Ask(
+      String name,
+      String title,
+      String of,
+      boolean ofThings,
+      String takes,
+      String method,
+      String caution) {}
 
   /** Words that go with a condition, which may be none. */
   record When(Formula when, String says) {}

@@ -300,7 +300,7 @@ final class CheckCards {
           .forEach(reference -> names.addAll(reference.path()));
       return names.stream()
           .flatMap(name -> rules.vocabulary().property(name).stream())
-          .map(this::ask)
+          .map(property -> ask(property, names))
           .toList();
     }
 
@@ -313,14 +313,22 @@ final class CheckCards {
           .flatMap(part -> part);
     }
 
-    private Ask ask(Property property) {
+    private Ask ask(Property property, Set<String> asked) {
       return new Ask(
           property.name(),
           property.title(),
-          property.heading().of().stream().map(this::owner).collect(Collectors.joining(", ")),
+          owners(property, asked).stream().map(this::owner).collect(Collectors.joining(", ")),
+          vocabulary().isSaidOfThings(property),
           takes(property),
           property.heading().method(),
           property.heading().caution());
+    }
+
+    /** Of what it is said; of other entries, only those that this check asks for. */
+    private List<String> owners(Property property, Set<String> asked) {
+      List<String> all = property.heading().of();
+      List<String> here = all.stream().filter(asked::contains).toList();
+      return here.isEmpty() ? all : here;
     }
 
     private String owner(String name) {
@@ -364,12 +372,24 @@ final class CheckCards {
       Map<List<String>, Set<String>> voided = new LinkedHashMap<>();
       for (Dependency work : rules.dependencies()) {
         if (work.voids().stream().anyMatch(names::contains)) {
-          voided.computeIfAbsent(work.does(), does -> new LinkedHashSet<>()).add(owner(work.on()));
+          voided.computeIfAbsent(work.does(), does -> new LinkedHashSet<>()).add(work.on());
         }
       }
       return voided.entrySet().stream()
-          .map(entry -> work(entry.getKey()) + " on: " + String.join("; ", entry.getValue()))
+          .map(entry -> work(entry.getKey()) + " on " + places(entry.getKey(), entry.getValue()))
           .toList();
+    }
+
+    /** The kinds of thing; in one word where these acts void nothing on any other. */
+    private String places(List<String> acts, Set<String> kinds) {
+      Set<String> all =
+          rules.dependencies().stream()
+              .filter(work -> work.does().equals(acts))
+              .map(Dependency::on)
+              .collect(Collectors.toSet());
+      return kinds.size() > 3 && kinds.equals(all)
+          ? "any part of it"
+          : kinds.stream().map(kind -> "the " + owner(kind)).collect(Collectors.joining("; "));
     }
 
     private String work(List<String> acts) {

@@ -126,22 +126,29 @@ public final class CheckPages {
     return steps;
   }
 
+  /** What needs words has a part of its own; the rest is a list. */
   private static void asks(Page page, List<CheckCard.Ask> asks) {
     page.head(2, "How to find out");
+    List<String> plain = new ArrayList<>();
     for (CheckCard.Ask ask : asks) {
-      page.text(
-          "**"
-              + capital(ask.title())
-              + "** (`"
-              + ask.name()
-              + "`, of: "
-              + ask.of()
-              + "): "
-              + ask.takes()
-              + "."
-              + (ask.method().isEmpty() ? "" : " " + ask.method())
-              + (ask.caution().isEmpty() ? "" : " **Caution:** " + ask.caution()));
+      if (ask.method().isEmpty() && ask.caution().isEmpty()) {
+        plain.add("**" + ask.title() + "**, " + written(ask));
+      } else {
+        page.head(3, capital(ask.title()));
+        page.text(capital(written(ask)));
+        page.text(ask.method());
+        page.text(ask.caution().isEmpty() ? "" : "**Caution:** " + ask.caution());
+      }
     }
+    if (plain.size() < asks.size() && !plain.isEmpty()) {
+      page.head(3, "And");
+    }
+    page.items(plain);
+  }
+
+  private static String written(CheckCard.Ask ask) {
+    String place = ask.ofThings() ? " of: " : " with: ";
+    return "`" + ask.name() + "`" + place + ask.of() + "; " + ask.takes() + ".";
   }
 
   private static void limits(Page page, CheckCard card) {
@@ -293,6 +300,9 @@ public final class CheckPages {
     }
 
     private void part(String part) {
+      if (part.isBlank()) {
+        return;
+      }
       if (text.length() > 0) {
         text.append("\n");
       }

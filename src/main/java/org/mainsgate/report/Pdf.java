@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -34,6 +35,7 @@ import org.apache.pdfbox.pdmodel.font.FontMappers;
 public final class Pdf {
 
   private static final String STYLE = "report:style.css";
+  private static final String WORKSHEET_STYLE = "report:worksheet.css";
   private static final String PHOTO = "report:photo.jpg";
 
   /** Kept, since the log forgets the level of a logger that nobody holds. */
@@ -58,6 +60,15 @@ public final class Pdf {
    * there.
    */
   public List<String> complaints(Sheet sheet) {
+    return unprintable(sheet);
+  }
+
+  /** What of a page to be filled in can't be printed. */
+  public List<String> complaints(Worksheet sheet) {
+    return unprintable(sheet);
+  }
+
+  private List<String> unprintable(Record sheet) {
     Map<Integer, String> complaints = new LinkedHashMap<>();
     new Texts(
             (field, text) ->
@@ -78,35 +89,100 @@ public final class Pdf {
    * @throws IOException if the stream can't be written to
    */
   public void write(Sheet sheet, LocalDate on, OutputStream out) throws IOException {
-    List<String> complaints = complaints(sheet);
-    if (!complaints.isEmpty()) {
-      throw new IllegalArgumentException(String.join("; ", complaints));
-    }
+    refuse(complaints(sheet));
     out.write(print(sheet, on));
   }
 
+  /**
+   * Writes a page to be filled in: on one side of a sheet if that can be read, else on two. What
+   * has no room there is named only.
+   *
+   * @param on the date that the document carries as that of its making
+   * @throws IllegalArgumentException if there are {@link #complaints}
+   * @throws IOException if the stream can't be written to
+   */
+  public void write(Worksheet sheet, LocalDate on, OutputStream out) throws IOException {
+    refuse(complaints(sheet));
+    Optional<Printed> best = Optional.empty();
+    for (Worksheet.Closeness closeness : Worksheet.Closeness.values()) {
+      Printed printed = print(sheet.with(closeness), on);
+      boolean fits = printed.pages() <= Worksheet.MOST_PAGES;
+      if (printed.pages() == 1 || (fits && best.isEmpty())) {
+        best = Optional.of(printed);
+      }
+      if (printed.pages() == 1) {
+        break;
+      }
+    }
+    Printed printed = best.isPresent() ? best.get() : shortened(sheet, on);
+    printed.bytes().writeTo(out);
+  }
+
+  /** As many steps as there is room for. */
+  private Printed shortened(Worksheet sheet, LocalDate on) throws IOException {
+    Worksheet shorter = sheet.with(Worksheet.Closeness.TIGHT);
+    Printed printed;
+    do {
+      shorter = shorter.shorter();
+      printed = print(shorter, on);
+    } while (printed.pages() > Worksheet.MOST_PAGES && !shorter.steps().isEmpty());
+    return printed;
+  }
+
+  private Printed print(Worksheet sheet, LocalDate on) throws IOException {
+    Stamp stamp =
+        new Stamp(
+            sheet.tag() + ": " + sheet.what() + ", to be filled in",
+            "Page to fill in for " + sheet.tag(),
+            on);
+    return print(page("worksheet.jte", sheet), new byte[0], stamp);
+  }
+
+  private static void refuse(List<String> complaints) {
+    if (!complaints.isEmpty()) {
+      throw new IllegalArgumentException(String.join("; ", complaints));
+    }
+  }
+
   private byte[] print(Sheet sheet, LocalDate on) throws IOException {
-    String page = page(sheet);
     byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
+    Stamp stamp = new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on);
+    return print(page(sheet), photo, stamp).bytes().toByteArray();
+  }
+
+  /** A finished document, and how many pages it has. */
+  private record Printed(ByteArrayOutputStream bytes, int pages) {}
+
+  private static Printed print(String page, byte[] photo, Stamp stamp) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PdfBoxRenderer renderer = builder(page, photo).buildPdfRenderer();
         PDDocument document = renderer.createPDFKeepOpen()) {
-      new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on)
-          .put(document, page.getBytes(StandardCharsets.UTF_8), photo);
+      stamp.put(document, page.getBytes(StandardCharsets.UTF_8), photo);
       document.save(out);
+      return new Printed(out, document.getNumberOfPages());
     }
-    return out.toByteArray();
   }
 
   /** The page as XHTML. */
   String page(Sheet sheet) {
+    return page("report.jte", sheet);
+  }
+
+  private String page(String template, Record sheet) {
     StringOutput page = new StringOutput();
-    templates.render("report.jte", sheet, page);
+    templates.render(template, sheet, page);
     return Spacing.bound(normal(page.toString()));
   }
 
   private static PdfRendererBuilder builder(String page, byte[] photo) {
-    Map<String, byte[]> known = Map.of(STYLE, Resources.read("/report/style.css"), PHOTO, photo);
+    Map<String, byte[]> known =
+        Map.of(
+            STYLE,
+            Resources.read("/report/style.css"),
+            WORKSHEET_STYLE,
+            Resources.read("/report/worksheet.css"),
+            PHOTO,
+            photo);
     return new PdfRendererBuilder()
         .usePdfAConformance(PdfAConformance.PDFA_3_A)
         .usePdfUaAccessibility(true)

@@ -154,7 +154,9 @@ record Phrases(Vocabulary words) {
     List<Said> said = input.fact().said();
     Unit printed = said.stream().flatMap(one -> one.unit().stream()).findFirst().orElse(unit);
     String typed = said.stream().map(Said::text).distinct().collect(Collectors.joining(", "));
-    String known = Print.interval(value, printed);
+    // An over-range display has no unit of its own to be read with.
+    boolean unitSaid = said.stream().anyMatch(one -> one.unit().isPresent());
+    String known = unitSaid ? Print.interval(value, printed) : Print.quantity(value, printed);
     return value.isPoint() && said.size() == 1 ? typed : typed + " (" + known + ")";
   }
 
@@ -212,7 +214,8 @@ record Phrases(Vocabulary words) {
         input(finding, subject(choice))
             .map(this::recorded)
             .orElseGet(() -> titles(property(subject(choice)), choice.candidates()));
-    return subjectTitle(finding, choice) + ": " + is + "; " + question(choice);
+    String found = subjectTitle(finding, choice) + ": " + is;
+    return choice.truth() == Truth.MET ? found : found + "; " + question(choice);
   }
 
   private String subjectTitle(Finding finding, Ground.Choice choice) {

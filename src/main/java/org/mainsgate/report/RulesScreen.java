@@ -68,8 +68,8 @@ public final class RulesScreen {
     requires(lines, card.requires());
     limits(lines, card);
     asks(lines, card.asks());
-    whens(lines, "for a pass, the evidence has to be taken so", card.provided());
-    whens(lines, "not believed unless", card.plausible());
+    whens(lines, "hold in place of a pass, unless it is certain how it was taken", card.provided());
+    whens(lines, "hold in place of a pass, where a reading can't be true", card.plausible());
     whens(lines, "remarks", card.remarks());
     whens(lines, "to do where it is not met: the first that fits", card.remedies());
     if (!card.caution().isEmpty()) {

@@ -93,7 +93,8 @@ public final class Screen {
         meaning(stage, outcome));
   }
 
-  private static String identity(Instrument instrument) {
+  /** What an instrument is, on one line. */
+  static String identity(Instrument instrument) {
     List<String> parts = new ArrayList<>();
     parts.add(instrument.what());
     String made = (instrument.maker() + " " + instrument.model()).strip();
@@ -177,13 +178,20 @@ public final class Screen {
             + rules.edition()
             + ", identity "
             + rules.identity().substring(0, Math.min(IDENTITY, rules.identity().length())));
+    otherRules(setting).forEach(line -> lines.add(0, line));
+  }
+
+  /** What a reader must know of rules that are not the program's own. */
+  static List<String> otherRules(Setting setting) {
+    List<String> told = new ArrayList<>();
     if (setting.whatIf()) {
-      lines.add(0, "What if: these are not the rules that the bench names.");
+      told.add("What if: these are not the rules that the bench names.");
     }
-    if (rules.fromFile()) {
-      lines.add(0, "The profile is a file, not one that the program carries.");
+    if (setting.rules().fromFile()) {
+      told.add("The profile is a file, not one that the program carries.");
     }
-    SheetWriter.localRules(rules).forEach(line -> lines.add(0, line));
+    told.addAll(SheetWriter.localRules(setting.rules()));
+    return told;
   }
 
   private static List<Finding> with(List<Finding> findings, Outcome outcome) {

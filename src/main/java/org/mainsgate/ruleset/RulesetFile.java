@@ -84,6 +84,7 @@ record RulesetFile(
       List<Text> closes,
       @Nullable Text caution,
       @Nullable Text eachVisit,
+      List<Text> after,
       @Nullable StopEntry stop) {}
 
   record StopEntry(Text title, List<Text> until, Text says) {}

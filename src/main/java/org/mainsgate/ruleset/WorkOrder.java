@@ -82,10 +82,19 @@ final class WorkOrder {
             closes,
             Wording.orEmpty(entry.caution()),
             wording.yes(entry.eachVisit()),
+            after(entry.after()),
             stop(id, entry.stop()));
     if (steps.putIfAbsent(id, step) != null) {
       complaints.add(entry.title(), "the step `" + id + "` is given twice", "one of them");
     }
+  }
+
+  /** Steps that stand before this one. */
+  private List<String> after(List<Text> texts) {
+    List<String> after = new ArrayList<>();
+    texts.forEach(
+        text -> wording.oneOf("earlier step", text, steps.keySet()).ifPresent(after::add));
+    return after;
   }
 
   private boolean place(String name, int place, Text text) {

@@ -13,6 +13,8 @@ import java.util.Optional;
  * @param closes the kinds of thing whose lists are closed in it
  * @param caution what can hurt in it, empty if nothing
  * @param eachVisit whether it is done again at the start of every sitting in which anything is done
+ * @param after earlier steps, by id, that are done again in every sitting in which anything is done
+ *     in this one
  * @param stop what has to be settled before the next step, if anything
  */
 public record WorkStep(
@@ -23,12 +25,14 @@ public record WorkStep(
     List<String> closes,
     String caution,
     boolean eachVisit,
+    List<String> after,
     Optional<Stop> stop) {
 
   /** Keeps the lists as they are. */
   public WorkStep {
     asks = List.copyOf(asks);
     closes = List.copyOf(closes);
+    after = List.copyOf(after);
   }
 
   /**

@@ -17,6 +17,9 @@ public final class Complaints {
 
   private static final int KEPT_OF_A_FILE = 100;
 
+  private static final int READABLE = 24;
+  private static final int FEW = 8;
+
   private final Map<String, SourceText> sources = new HashMap<>();
   private final Map<String, Map<Integer, String>> lines = new HashMap<>();
   private final List<Complaint> kept = new ArrayList<>();
@@ -66,12 +69,29 @@ public final class Complaints {
    * @param thing what the name should be the name of, such as {@code field}
    */
   public void addUnknown(Position at, String thing, String wrong, Collection<String> valid) {
-    String right = valid.isEmpty() ? "no " + thing + " here" : oneOf(valid);
+    if (made.getOrDefault(at.file(), 0) >= KEPT_OF_A_FILE) {
+      // It is only counted: to compare it with thousands of names would be for nothing.
+      add(at, "");
+      return;
+    }
+    String right = valid.isEmpty() ? "no " + thing + " here" : among(wrong, valid);
     add(
         at,
         "unknown " + thing + " " + Visible.quoted(wrong),
         right,
         NearestName.of(wrong, valid).orElse(""));
+  }
+
+  /** All names where they can be read at a glance; of more than that the most alike. */
+  private static String among(String wrong, Collection<String> valid) {
+    if (valid.size() <= READABLE) {
+      return oneOf(valid);
+    }
+    String few =
+        NearestName.some(wrong, valid, FEW).stream()
+            .map(name -> "`" + name + "`")
+            .collect(Collectors.joining(", "));
+    return "one of " + valid.size() + ", such as " + few;
   }
 
   /** The names in backticks, in their order, to be read after the word "expected". */

@@ -1,8 +1,13 @@
 package org.mainsgate.source;
 
 import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The valid name that a mistyped one most likely stands for.
@@ -38,6 +43,20 @@ public final class NearestName {
       }
     }
     return Optional.ofNullable(nearest);
+  }
+
+  /** So many of the names, the most alike ones, in their own order. */
+  static List<String> some(String wrong, Collection<String> valid, int number) {
+    String typed = alike(wrong.length() > LONGEST ? wrong.substring(0, LONGEST) : wrong);
+    Map<String, Integer> distances = new LinkedHashMap<>();
+    valid.forEach(name -> distances.put(name, distance(typed, alike(name))));
+    Set<String> nearest =
+        distances.entrySet().stream()
+            .sorted(Map.Entry.comparingByValue())
+            .limit(number)
+            .map(Map.Entry::getKey)
+            .collect(Collectors.toSet());
+    return valid.stream().filter(nearest::contains).toList();
   }
 
   private static String alike(String name) {

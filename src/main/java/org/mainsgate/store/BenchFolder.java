@@ -28,9 +28,13 @@ import org.mainsgate.source.Text;
  */
 public final class BenchFolder {
   private static final String BENCH = "bench.yaml";
+  private static final String ATTRIBUTES = ".gitattributes";
   private static final String INSTRUMENTS = "instruments";
   private static final int MOST_BYTES = 16 << 20;
   private static final Pattern TAG = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,31}");
+
+  private static final String TAG_IS =
+      "1 to 32 of `A` to `Z`, `a` to `z`, `0` to `9`, `.`, `_`, `-`, a letter or digit first";
 
   private final FolderReader reader;
   private final StoredFile file;
@@ -60,6 +64,81 @@ public final class BenchFolder {
       complaints.add(FolderReader.start(BENCH), "no bench here: `" + folder + "` can't be read");
       return Optional.empty();
     }
+  }
+
+  /**
+   * Makes a new bench in a folder: {@code bench.yaml}, {@code .gitattributes} and the folder of the
+   * instruments.
+   *
+   * @param attributes the line that {@code .gitattributes} has to have
+   * @return whether it was made; else there are complaints, and what was there is as it was
+   * @throws IOException if the disk is full or fails
+   */
+  public static boolean start(Path folder, String bench, String attributes, Complaints complaints)
+      throws IOException {
+    Path kept = folder.resolve(ATTRIBUTES);
+    if (Files.isRegularFile(kept) && !Files.readString(kept).contains(attributes)) {
+      complaints.add(
+          FolderReader.start(ATTRIBUTES),
+          "this file is there already, without the line `" + attributes + "`",
+          "that line in it, so that the bytes of closed visits stay as they are");
+      return false;
+    }
+    if (!NewFolder.file(folder.resolve(BENCH), BENCH, bench, complaints)) {
+      return false;
+    }
+    Files.createDirectories(folder.resolve(INSTRUMENTS));
+    return Files.exists(kept) || NewFolder.file(kept, ATTRIBUTES, attributes + "\n", complaints);
+  }
+
+  /** Whether there is an instrument of this tag. */
+  public boolean has(String tag) {
+    return tags.contains(tag) && reader.exists(instrumentFile(tag));
+  }
+
+  private static String instrumentFile(String tag) {
+    return INSTRUMENTS + "/" + tag + "/instrument.yaml";
+  }
+
+  /**
+   * Makes the file of a new instrument.
+   *
+   * @return its path inside the folder; empty after a complaint
+   * @throws IOException if the disk is full or fails
+   */
+  public Optional<String> add(String tag, String text, Complaints complaints) throws IOException {
+    String path = instrumentFile(tag);
+    String small = tag.toLowerCase(Locale.ROOT);
+    List<String> alike =
+        tags.stream()
+            .filter(other -> other.toLowerCase(Locale.ROOT).equals(small) && !other.equals(tag))
+            .toList();
+    if (!TAG.matcher(tag).matches()) {
+      complaints.add(FolderReader.start(INSTRUMENTS), "`" + tag + "` can't be a tag", TAG_IS);
+    } else if (!alike.isEmpty()) {
+      complaints.add(
+          FolderReader.start(path),
+          "there is `" + alike.get(0) + "`, which differs in capitals alone",
+          "a tag that is told apart on every disk");
+    } else if (NewFolder.file(reader.resolve(path), path, text, complaints)) {
+      return Optional.of(path);
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Makes a new draft of a visit.
+   *
+   * @param id the visit's, as in the name of its file
+   * @return its path inside the folder; empty after a complaint
+   * @throws IOException if the disk is full or fails
+   */
+  public Optional<String> draft(String tag, String id, String text, Complaints complaints)
+      throws IOException {
+    String path = folder(tag).visits() + "/" + id + VisitFiles.DRAFT;
+    return NewFolder.file(reader.resolve(path), path, text, complaints)
+        ? Optional.of(path)
+        : Optional.empty();
   }
 
   private static Optional<BenchFolder> open(FolderReader reader, Complaints complaints) {
@@ -192,10 +271,7 @@ public final class BenchFolder {
           tags.isEmpty() ? "a folder for it" : Complaints.oneOf(tags),
           NearestName.of(tag, tags).orElse(""));
     } else if (!TAG.matcher(tag).matches()) {
-      complaints.add(
-          FolderReader.start(path),
-          "`" + tag + "` can't be a tag",
-          "1 to 32 of `A` to `Z`, `a` to `z`, `0` to `9`, `.`, `_`, `-`, a letter or digit first");
+      complaints.add(FolderReader.start(path), "`" + tag + "` can't be a tag", TAG_IS);
     } else if (alike.size() > 1) {
       complaints.add(
           FolderReader.start(path),

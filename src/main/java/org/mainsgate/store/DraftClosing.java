@@ -108,7 +108,7 @@ final class DraftClosing {
       throw new IllegalStateException("no draft " + id);
     }
     RecordReader.notAfter(visit, on, complaints);
-    byte[] bytes = ClosingLines.append(draft.bytes(), on, contents.heads());
+    byte[] bytes = ClosingLines.append(draft.bytes(), on, contents.headsUpTo(visit.date()));
     if (complaints.isEmpty() && !saysTheSame(visit, draft, bytes, contents.instrument())) {
       complaints.add(
           FolderReader.start(draft.path()),

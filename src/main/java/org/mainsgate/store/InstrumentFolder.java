@@ -1,5 +1,6 @@
 package org.mainsgate.store;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -58,6 +59,12 @@ record InstrumentFolder(String tag, String path, FolderReader reader) {
     /** The hashes of the latest closed visits. */
     List<String> heads() {
       return VisitGraph.heads(closed());
+    }
+
+    /** The same of those that a visit of this date can have known. */
+    List<String> headsUpTo(LocalDate date) {
+      return VisitGraph.heads(
+          closed().stream().filter(visit -> !visit.date().isAfter(date)).toList());
     }
 
     private StoredInstrument stored(String tag, Complaints complaints) {

@@ -68,13 +68,26 @@ public record Finding(
    *
    * @param name its path in formulas
    * @param title what it is
-   * @param thing whose it is
+   * @param thing whose it is, in words
+   * @param owners the ids of the things whose it can be, sorted
    * @param property what is said of it in the vocabulary
    * @param fact what is in force
    * @param lost what was recorded and does not count any more, in words; empty if nothing
    */
   public record Input(
-      String name, String title, String thing, Property property, Fact fact, String lost) {}
+      String name,
+      String title,
+      String thing,
+      List<String> owners,
+      Property property,
+      Fact fact,
+      String lost) {
+
+    /** Keeps the owners as they are. */
+    public Input {
+      owners = List.copyOf(owners);
+    }
+  }
 
   /**
    * A limit or a row of a table that was used.

@@ -66,6 +66,7 @@ final class Findings {
     draft.arithmetic(check.requirement().explain(facts));
     draft.limits(used(formulas()));
     remarks(draft);
+    judged.filter(found -> !check.judgeable()).ifPresent(found -> withoutEffect(draft, found));
     if (truth == Truth.NOT_MET) {
       draft.remedy(remedy());
       if (check.consequence() == Check.Consequence.FAIL && isConfirmed()) {
@@ -85,6 +86,13 @@ final class Findings {
       notMet(draft);
     }
     return draft.finish(draft.isClear() && truth == Truth.MET ? Outcome.PASS : Outcome.HOLD);
+  }
+
+  /** Who has written a decision down must not believe that it counts. */
+  private static void withoutEffect(Draft draft, Judged judged) {
+    String says =
+        "a decision of " + judged.on() + " has no effect: this is not for a person to judge";
+    draft.note(new Finding.Remark(says, Optional.empty(), Optional.empty()));
   }
 
   private void notMet(Draft draft) {
@@ -179,12 +187,11 @@ final class Findings {
 
   private Finding.Input input(Reference reference, Known bound) {
     Property property = bound.property(reference);
-    String owners =
-        String.join(
-            " or ", bound.owners(reference).stream().map(evidence::title).sorted().toList());
+    List<String> owners = bound.owners(reference).stream().sorted().toList();
     return new Finding.Input(
         String.join(".", reference.path()),
         title(bound, reference, property),
+        String.join(" or ", owners.stream().map(evidence::title).sorted().toList()),
         owners,
         property,
         bound.fact(reference),

@@ -80,7 +80,7 @@ final class Settling {
   }
 
   /** The display nearest to the second that still passes, starting from one that does. */
-  private static Rational bisect(
+  static Rational bisect(
       Predicate<Rational> passes, Rational passing, Rational other, Rational step) {
     Rational good = passing;
     Rational bad = other;

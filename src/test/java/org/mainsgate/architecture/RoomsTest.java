@@ -46,6 +46,7 @@ class RoomsTest {
     RULESET,
     VERDICT,
     EVIDENCE,
+    AGENDA,
     STORE,
     TRIAL,
     REPORT,
@@ -59,7 +60,8 @@ class RoomsTest {
         case RULESET -> Set.of(QUANTITY, SOURCE, FORMULA);
         case VERDICT -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET);
         case EVIDENCE -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT);
-        case STORE, TRIAL, REPORT -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE);
+        case AGENDA, STORE, TRIAL -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE);
+        case REPORT -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE, AGENDA);
         case CLI -> EnumSet.allOf(Room.class);
       };
     }

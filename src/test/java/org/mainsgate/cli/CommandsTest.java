@@ -32,7 +32,7 @@ class CommandsTest {
   void theHelpTeachesWithinEightyColumns() {
     Map<String, String> pages = new LinkedHashMap<>();
     pages.put("mainsgate", help());
-    for (String command : List.of("check", "report", "close", "rules")) {
+    for (String command : List.of("start", "add", "next", "check", "report", "close", "rules")) {
       pages.put(command, help(command));
     }
     for (String command : List.of("show", "check", "test", "pages", "schema")) {

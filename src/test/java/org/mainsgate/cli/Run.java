@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
+import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.NullMarked;
@@ -37,7 +38,8 @@ record Run(int code, String out, String err) {
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             clock,
-            Palette.NONE);
+            Palette.NONE,
+            new Random(1958));
     String[] words = Stream.of(arguments).map(Object::toString).toArray(String[]::new);
     int code = app.run(words);
     return new Run(

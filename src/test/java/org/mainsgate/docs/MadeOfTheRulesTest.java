@@ -48,7 +48,8 @@ class MadeOfTheRulesTest {
     PrintStream stream = new PrintStream(said, true, StandardCharsets.UTF_8);
     Clock clock = Clock.fixed(Instant.parse("2026-11-25T09:00:00Z"), ZoneOffset.UTC);
     int code =
-        new App(stream, stream, clock, Palette.NONE).run("rules", command, "-o", folder.toString());
+        new App(stream, stream, clock, Palette.NONE, new java.util.Random(1958))
+            .run("rules", command, "-o", folder.toString());
     assertEquals(0, code, said.toString(StandardCharsets.UTF_8));
     String run =
         "the rules are others now: run `java -jar target/mainsgate.jar rules "

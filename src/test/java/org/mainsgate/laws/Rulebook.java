@@ -38,6 +38,11 @@ public final class Rulebook {
     return List.copyOf(EVERY.values()).subList(0, new Shelf().profiles().size());
   }
 
+  /** A profile of the program. */
+  static Rules named(String profile) {
+    return java.util.Objects.requireNonNull(EVERY.get(profile), profile);
+  }
+
   /** All of these, one of values from memory, and one that uses the whole formula language. */
   static List<Rules> every() {
     return List.copyOf(EVERY.values());

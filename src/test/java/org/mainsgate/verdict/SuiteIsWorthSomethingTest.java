@@ -15,7 +15,7 @@ import org.mainsgate.laws.Law;
 
 /** The laws find out engines that are wrong in one way each, and let the engine stand. */
 class SuiteIsWorthSomethingTest {
-  private static final int TRIES = 300;
+  private static final int TRIES = 400;
 
   private static boolean isRefuted(Law law, Judge judge) {
     for (long seed = 0; seed < TRIES; seed++) {
