@@ -192,9 +192,10 @@ class TrapsOfTheRecordTest {
 
   @Test
   void aLaterSittingBeginsWithThePlugOutAndTrustsNoMomentaryWord() {
-    for (Notebook book : List.of(Notebook.gb(), Notebook.eu())) {
+    for (Rules rules : List.of(Rulebook.gb(), Rulebook.eu())) {
+      Notebook book = Notebook.under(rules);
       Notebook other = book.unfound("case/earth_resistance").on("2026-11-26");
-      Agenda agenda = agenda(other, Rulebook.gb());
+      Agenda agenda = agenda(rules, other);
       List<String> first = agenda.offered().get(0).tasks().stream().map(Task::subject).toList();
       assertEquals(List.of("unplugged", "nothing_connected", "meters_proved"), first);
       for (String momentary : first) {
@@ -204,7 +205,7 @@ class TrapsOfTheRecordTest {
     }
   }
 
-  private static Agenda agenda(Notebook book, Rules rules) {
+  private static Agenda agenda(Rules rules, Notebook book) {
     InForce.Result inForce = book.inForce();
     return Agenda.of(
         rules, book.record(), inForce.evidence(), book.assess(), LocalDate.of(2026, 11, 26));
@@ -252,9 +253,9 @@ class TrapsOfTheRecordTest {
 
   @Test
   void aYearlyPassClearsNoFirstConnection() {
-    for (Notebook book : sound().books()) {
-      Stage yearly = Rulebook.gb().stage("yearly").orElseThrow();
-      Assessment assessment = new Engine(Rulebook.gb()).assess(yearly, book.evidence());
+    for (Rules rules : List.of(Rulebook.gb(), Rulebook.eu())) {
+      Stage yearly = rules.stage("yearly").orElseThrow();
+      Assessment assessment = new Engine(rules).assess(yearly, Notebook.under(rules).evidence());
       assertEquals(Verdict.PASS, assessment.verdict());
       assertFalse(yearly.clears().contains("connection"), yearly.clears());
       assertTrue(yearly.says().contains("does not repeat the cold stage"));
