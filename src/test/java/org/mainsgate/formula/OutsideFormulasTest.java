@@ -94,8 +94,7 @@ final class OutsideFormulasTest {
     double alone = value("2 * pi * a * b * c", 50, 100e-9, 230);
     double x = value("2 * pi * a * b * c", 50, 1500, 0.22e-6);
     double real = value("500 + 1500 / (1 + a * a)", x);
-    double imaginary =
-        value("1500 * a / (1 + a * a) + 1 / (2 * pi * b * c)", x, 50, 100e-9);
+    double imaginary = value("1500 * a / (1 + a * a) + 1 / (2 * pi * b * c)", x, 50, 100e-9);
     double through = value("a / sqrt(b * b + c * c)", 230, real, imaginary);
     near(7.226e-3, alone, 0.0005e-3);
     near(7.177e-3, through, 0.0005e-3);
@@ -192,7 +191,9 @@ final class OutsideFormulasTest {
     assertTrue(Math.abs(printed / exact - 1) < 0.05, "within the half step of E12");
   }
 
-  /** BS 7671, reported in mV/A/m; computed: twice class 5 copper at 60 °C comes near, from below. */
+  /**
+   * BS 7671, reported in mV/A/m; computed: twice class 5 copper at 60 °C comes near, from below.
+   */
   @ParameterizedTest
   @CsvSource({"39.0, 93", "26.0, 62", "19.5, 46", "13.3, 32", "7.98, 19"})
   void theVoltageDropOfAFlexIsThatOfItsWarmCopper(double perKilometre, double printed) {

@@ -75,8 +75,7 @@ class OutsideExamplesTest {
   })
   void aCapacitorToTheChassisCarriesThisCurrent(String c, String u, String f, double amperes) {
     String stated = c.replace(" nF", " ± 0.000001 nF");
-    Notebook book =
-        supply(u, f).found("instrument: {supply_capacitance: " + stated + "}");
+    Notebook book = supply(u, f).found("instrument: {supply_capacitance: " + stated + "}");
     near(amperes, left(book, "earth-current", "instrument"), 0.00005e-3);
   }
 
@@ -105,8 +104,7 @@ class OutsideExamplesTest {
     for (Notebook book : List.of(Notebook.gb(), Notebook.eu())) {
       Notebook most = book.found("instrument: {supply_capacitance: 44.0 ± 0.01 nF}");
       Notebook more = book.found("instrument: {supply_capacitance: 44.1 ± 0.01 nF}");
-      assertEquals(
-          Truth.MET, left(most, "earth-current", "instrument").atMost(exactly("0.0035")));
+      assertEquals(Truth.MET, left(most, "earth-current", "instrument").atMost(exactly("0.0035")));
       assertEquals(Outcome.FAIL, more.outcome("earth-current", "instrument"));
     }
   }
@@ -169,8 +167,7 @@ class OutsideExamplesTest {
   @CsvSource({"230 V, 325.27", "350 V, 494.97"})
   void aReservoirSeesThePeakOfItsWinding(String winding, double peak) {
     Notebook book =
-        supply("240 V", "50 Hz")
-            .found("instrument: {secondary_voltage: " + winding + "}");
+        supply("240 V", "50 Hz").found("instrument: {secondary_voltage: " + winding + "}");
     near(peak, right(book, "ht-capacitor-voltage", "reservoir"), 0.005);
   }
 
@@ -185,8 +182,8 @@ class OutsideExamplesTest {
   // Heaters and the selector.
 
   /**
-   * 6.3 V heaters by tap and supply, computed as 6.3 × supply ÷ tap, against the British 7 % and the
-   * 10 % of the rest, both reported. Over 15 % nothing is connected.
+   * 6.3 V heaters by tap and supply, computed as 6.3 × supply ÷ tap, against the British 7 % and
+   * the 10 % of the rest, both reported. Over 15 % nothing is connected.
    */
   @ParameterizedTest
   @CsvSource({
@@ -297,31 +294,18 @@ class OutsideExamplesTest {
    * ends at the limit less w, and fail begins at the limit plus w; here 0.3 Ω and ± 0.02 Ω.
    */
   @ParameterizedTest
-  @CsvSource({
-    "0.28, PASS",
-    "0.2801, HOLD",
-    "0.30, HOLD",
-    "0.32, HOLD",
-    "0.3201, FAIL"
-  })
+  @CsvSource({"0.28, PASS", "0.2801, HOLD", "0.30, HOLD", "0.32, HOLD", "0.3201, FAIL"})
   void theGuardBandIsAsWideAsTheUncertainty(String ohms, Outcome outcome) {
-    Notebook book =
-        Notebook.eu().found("case: {earth_resistance: " + ohms + " ± 0.02 Ω}");
+    Notebook book = Notebook.eu().found("case: {earth_resistance: " + ohms + " ± 0.02 Ω}");
     assertEquals(outcome, book.outcome("earth-continuity", "case"));
   }
 
   /** The same for a limit from below: 1.0 MΩ and ± 0.1 MΩ. */
   @ParameterizedTest
-  @CsvSource({
-    "1.10, PASS",
-    "1.0999, HOLD",
-    "0.90, HOLD",
-    "0.8999, FAIL"
-  })
+  @CsvSource({"1.10, PASS", "1.0999, HOLD", "0.90, HOLD", "0.8999, FAIL"})
   void theGuardBandLiesOnTheSideOfCautionForALeastValueToo(String megohms, Outcome outcome) {
     for (Notebook book : List.of(Notebook.gb(), Notebook.eu())) {
-      Notebook read =
-          book.found("instrument: {insulation_resistance: " + megohms + " ± 0.1 MΩ}");
+      Notebook read = book.found("instrument: {insulation_resistance: " + megohms + " ± 0.1 MΩ}");
       assertEquals(outcome, read.outcome("insulation", "instrument"));
     }
   }
@@ -339,7 +323,10 @@ class OutsideExamplesTest {
     }
   }
 
-  /** Common practice: half the voltage needs about double the fuse; computed, three times the current. */
+  /**
+   * Common practice: half the voltage needs about double the fuse; computed, three times the
+   * current.
+   */
   @Test
   void halfTheVoltageNeedsTwiceTheFuse() {
     near(0.6, right(set("240 V"), "fuse-rating", "mains-fuse"), 0.0005);

@@ -357,8 +357,7 @@ class TrapsOfAdviceTest {
       Rational asked =
           Objects.requireNonNull(rules.limits().get("earth_test_current")).value().hi();
       boolean typeTest = rules.profile().equals("new-equipment");
-      assertEquals(
-          typeTest, Objects.requireNonNull(asked).compareTo(Rational.of("0.2")) > 0);
+      assertEquals(typeTest, Objects.requireNonNull(asked).compareTo(Rational.of("0.2")) > 0);
       says(
           check(rules, "earth-continuity").caution(),
           "Never push test current through a braid, a printed track or a resistor");
@@ -370,8 +369,7 @@ class TrapsOfAdviceTest {
 
   private static void never(String passage) {
     for (Rules rules : Rulebook.all()) {
-      assertEquals(
-          List.of(), sentences(rules).filter(s -> s.contains(passage)).toList(), passage);
+      assertEquals(List.of(), sentences(rules).filter(s -> s.contains(passage)).toList(), passage);
     }
   }
 

@@ -183,7 +183,9 @@ class TrapsOfConstructionTest {
   @Test
   void aCapacitorAcrossTheSwitchIsSaidToMakeOffNotOff() {
     mains("").passes();
-    mains("mains_position: across_switch").passes().says("switch-off", "instrument", "off is not off");
+    mains("mains_position: across_switch")
+        .passes()
+        .says("switch-off", "instrument", "off is not off");
     for (Notebook book : mains("").books()) {
       assertEquals(List.of(), book.finding("switch-off", "instrument").notes());
     }
@@ -221,10 +223,8 @@ class TrapsOfConstructionTest {
       lead("plug: " + plug).fails("plug-pattern", "mains-lead");
       lead("plug: " + plug).fails("plug-earth", "mains-lead");
     }
-    lead("attachment: detachable, connector: exposed_pins")
-        .fails("lead-connector", "mains-lead");
-    lead("attachment: detachable, connector: other")
-        .holds("lead-connector", "mains-lead");
+    lead("attachment: detachable, connector: exposed_pins").fails("lead-connector", "mains-lead");
+    lead("attachment: detachable, connector: other").holds("lead-connector", "mains-lead");
   }
 
   @Test
@@ -256,8 +256,7 @@ class TrapsOfConstructionTest {
     assertEquals(Outcome.PASS, thin.outcome(EARTH, "case"));
     assertEquals(List.of(Reason.TOO_NEAR), doubtful.reasons(EARTH, "case"));
     assertEquals(
-        List.of(Reason.NOT_RECORDED),
-        near.unfound("mains-lead/core_area").reasons(EARTH, "case"));
+        List.of(Reason.NOT_RECORDED), near.unfound("mains-lead/core_area").reasons(EARTH, "case"));
   }
 
   @Test

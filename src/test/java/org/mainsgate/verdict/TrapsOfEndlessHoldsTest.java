@@ -216,8 +216,7 @@ class TrapsOfEndlessHoldsTest {
   @Test
   void aJudgementReplacesNoReading() {
     BothRegions unread =
-        judged(
-            sound().unfound("selector/set_voltage"), "selector-tap", "instrument");
+        judged(sound().unfound("selector/set_voltage"), "selector-tap", "instrument");
     unread.holds("selector-tap", "instrument", Reason.NOT_RECORDED);
   }
 

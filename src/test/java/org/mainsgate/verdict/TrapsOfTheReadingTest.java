@@ -9,8 +9,8 @@ import org.junit.jupiter.api.Test;
 import org.mainsgate.laws.Notebook;
 
 /**
- * Readings that are true and prove nothing, traps A2 to A8 and A11: the custom of the trade, without
- * a source unless one is named.
+ * Readings that are true and prove nothing, traps A2 to A8 and A11: the custom of the trade,
+ * without a source unless one is named.
  */
 class TrapsOfTheReadingTest {
   private static final String EARTH = "earth-continuity";
@@ -217,9 +217,7 @@ class TrapsOfTheReadingTest {
       assertEquals(Outcome.PASS, book.outcome(EARTH, "case"));
     }
     hanging.fails("earth-strands", "mains-lead");
-    sound()
-        .unfound("mains-lead/strands")
-        .holds("earth-strands", "mains-lead", Reason.NOT_RECORDED);
+    sound().unfound("mains-lead/strands").holds("earth-strands", "mains-lead", Reason.NOT_RECORDED);
     BothRegions moulded = sound().found("mains-lead: {strands: moulded}").passes();
     moulded.says("earth-strands", "mains-lead", "could not be seen");
   }
@@ -230,9 +228,7 @@ class TrapsOfTheReadingTest {
   void aSecondPathToEarthTakesThePassAway() {
     instrument("nothing_connected: no").holds(EARTH, "case", Reason.NOT_AS_ASKED);
     instrument("nothing_connected: no").holds("insulation", "instrument", Reason.NOT_AS_ASKED);
-    sound()
-        .unfound("instrument/nothing_connected")
-        .holds(EARTH, "case", Reason.NOT_RECORDED);
+    sound().unfound("instrument/nothing_connected").holds(EARTH, "case", Reason.NOT_RECORDED);
   }
 
   // A7: not every reading is a test.
@@ -252,7 +248,10 @@ class TrapsOfTheReadingTest {
         "ht_state: kept, marked_capacitance: 16 µF, leakage: {value: 0.40 mA, meter: pocket, test_voltage: 450 V},"
             + " capacitance: {value: 15.10 µF, meter: bridge, test_frequency: 100 Hz}, ";
     sound()
-        .found("reservoir: {" + old + "series_resistance: {value: 9.00 Ω, meter: bridge, test_frequency: 100 Hz}}")
+        .found(
+            "reservoir: {"
+                + old
+                + "series_resistance: {value: 9.00 Ω, meter: bridge, test_frequency: 100 Hz}}")
         .passes();
     sound()
         .found("reservoir: {" + old + "series_resistance: {value: 9.00 Ω, meter: bridge}}")

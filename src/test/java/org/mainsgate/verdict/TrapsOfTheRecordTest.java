@@ -23,11 +23,11 @@ import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Stage;
 
 /**
- * Records that are true and prove nothing, traps A1, A9, A10 and A28: the custom of the trade, without
- * a source.
+ * Records that are true and prove nothing, traps A1, A9, A10 and A28: the custom of the trade,
+ * without a source.
  *
- * <p>The first connection itself lies outside the cold stage. Where a trap is one of work with power
- * (A15, A22, A23, parts of A10 and A21), the tests see what the cold stage says about it.
+ * <p>The first connection itself lies outside the cold stage. Where a trap is one of work with
+ * power (A15, A22, A23, parts of A10 and A21), the tests see what the cold stage says about it.
  */
 class TrapsOfTheRecordTest {
   private static final String EARTH = "earth-continuity";
@@ -55,7 +55,9 @@ class TrapsOfTheRecordTest {
         .but(
             book ->
                 book.without(
-                    "instrument/things/case", "visit/found/case", "visit/found/looked/exposed_part"))
+                    "instrument/things/case",
+                    "visit/found/case",
+                    "visit/found/looked/exposed_part"))
         .holds(EARTH, "exposed_part", Reason.LIST_OPEN);
   }
 
@@ -157,10 +159,7 @@ class TrapsOfTheRecordTest {
             .but(
                 book ->
                     book.then(
-                        "b",
-                        "2026-11-26",
-                        "a",
-                        "found: {case: {earth_resistance: 0.07 Ω}}\n"));
+                        "b", "2026-11-26", "a", "found: {case: {earth_resistance: 0.07 Ω}}\n"));
     today.holds(EARTH, "case", Reason.NOT_RECORDED);
     today.says(EARTH, "case", "plug out and in sight");
   }
@@ -197,8 +196,7 @@ class TrapsOfTheRecordTest {
       Notebook book = Notebook.under(rules);
       Notebook other = book.unfound("case/earth_resistance").on("2026-11-26");
       Agenda agenda = agenda(rules, other);
-      List<String> first =
-          agenda.offered().get(0).tasks().stream().map(Task::subject).toList();
+      List<String> first = agenda.offered().get(0).tasks().stream().map(Task::subject).toList();
       assertEquals(List.of("unplugged", "nothing_connected", "meters_proved"), first);
       for (String momentary : first) {
         assertFalse(other.fact("instrument", momentary).isPresent(), momentary);
@@ -210,11 +208,7 @@ class TrapsOfTheRecordTest {
   private static Agenda agenda(Rules rules, Notebook book) {
     InForce.Result inForce = book.inForce();
     return Agenda.of(
-        rules,
-        book.record(),
-        inForce.evidence(),
-        book.assess(),
-        LocalDate.of(2026, 11, 26));
+        rules, book.record(), inForce.evidence(), book.assess(), LocalDate.of(2026, 11, 26));
   }
 
   // A28: a pass from a part of the checks.
