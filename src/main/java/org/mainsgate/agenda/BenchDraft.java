@@ -48,8 +48,8 @@ public record BenchDraft(
     said(text, 0, "profile", profile, String.join(" | ", profiles));
     text.line("").comment(0, "The place itself:").line("site:");
     for (Property property : rules.vocabulary().of("bench")) {
-      text.comment(2, property.title()).comment(2, property.heading().caution());
-      text.open(2, property.name() + ": " + site(property));
+      text.comment(2, caution(property));
+      text.open(2, property.name() + ": " + site(property), property.title());
     }
     people(text);
     meters(text, rules.meterKinds());
@@ -61,6 +61,11 @@ public record BenchDraft(
     value.ifPresentOrElse(
         given -> text.line(" ".repeat(indent) + key + ": " + given),
         () -> text.open(indent, key + ": " + hint));
+  }
+
+  private static String caution(Property property) {
+    String caution = property.heading().caution();
+    return caution.isEmpty() ? "" : "caution: " + caution;
   }
 
   private static String site(Property property) {
@@ -87,21 +92,29 @@ public record BenchDraft(
 
   private static void meters(Commented text, Map<String, MeterKind> kinds) {
     text.line("")
-        .comment(0, "The meters. Where accuracies are not known, those of the kind are taken.")
-        .comment(0, "kinds: " + String.join(", ", kinds.keySet()))
-        .line("meters:")
-        .open(2, "low-ohm:")
-        .open(2, "  title: make and type")
-        .open(2, "  kind: low_ohm_tester")
-        .open(2, "  history:")
-        .open(2, "    - from: YEAR-MONTH-DAY")
-        .open(2, "      functions:")
-        .open(2, "        resistance:")
-        .open(2, "          - {to: ... Ω, digit: ... Ω, accuracy: ... % + ... digits}")
-        .line("")
+        .comment(
+            0,
+            "The meters. Where the accuracies of one are not known, those of its kind are taken;"
+                + " else they stand beside `from`: `functions: {resistance: [{to: 1.999 Ω, digit:"
+                + " 0.001 Ω, accuracy: 2 % + 3 digits}]}`.")
+        .line("meters:");
+    kinds.values().stream()
+        .filter(kind -> !kind.name().equals(MeterKind.UNKNOWN))
+        .forEach(
+            kind ->
+                text.open(
+                    2,
+                    kind.name().replace('_', '-')
+                        + ": {title: make and type, kind: "
+                        + kind.name()
+                        + ", history: [{from: YEAR-MONTH-DAY}]}"));
+    text.line("")
         .comment(
             0, "How the bench measures a quantity each time, so that a reading need not say it:")
         .line("methods:")
-        .open(2, "earth: {of: earth_resistance, meter: low-ohm, nulled: yes, test_current: ... A}");
+        .open(
+            2,
+            "earth: {of: earth_resistance, meter: low-ohm-tester, nulled: yes, test_current: ... A,"
+                + " measured_from: plug_pin}");
   }
 }

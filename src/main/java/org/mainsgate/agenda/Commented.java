@@ -9,7 +9,7 @@ import org.mainsgate.source.Visible;
  */
 final class Commented {
   private static final int WIDTH = 100;
-  private static final int WORDS = 60;
+  private static final int WORDS = 48;
 
   private final StringBuilder text = new StringBuilder();
 
@@ -43,15 +43,22 @@ final class Commented {
 
   /** A line to fill in, with words about it behind it, or above it where they are too long. */
   Commented open(int indent, String line, String words) {
-    String open = " ".repeat(indent) + "# " + line;
-    String behind = open + " ".repeat(Math.max(0, WORDS - open.length())) + "  # ";
+    return about(indent, "# " + line, words);
+  }
+
+  /** A heading as it stands, with words about it. */
+  Commented heading(int indent, String name, String words) {
+    return about(indent, name + ":", words);
+  }
+
+  private Commented about(int indent, String start, String words) {
+    String line = " ".repeat(indent) + start;
     String about = onOneLine(words);
+    String behind = line + " ".repeat(Math.max(0, WORDS - line.length())) + "  # " + about;
     if (about.isEmpty()) {
-      return line(open);
+      return line(line);
     }
-    return behind.length() + about.length() <= WIDTH
-        ? line(behind + about)
-        : comment(indent, about).line(open);
+    return behind.length() <= WIDTH ? line(behind) : comment(indent, about).line(line);
   }
 
   /** No text of a stranger ends a comment, or hides in it. */

@@ -1,6 +1,7 @@
 package org.mainsgate.agenda;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -109,16 +110,22 @@ final class FoundDraft {
       return;
     }
     text.line("found:");
-    things.forEach(this::thing);
+    things.entrySet().stream()
+        .sorted(Comparator.comparing(thing -> thing.getValue().get(0).number()))
+        .forEach(
+            thing -> {
+              thing(thing.getKey(), thing.getValue());
+              text.line("");
+            });
     looked();
     every();
     text.line("");
   }
 
   private void thing(String thing, List<Numbered> entries) {
-    text.line(" ".repeat(THING) + thing + ":");
     String title = evidence.title(thing);
-    text.comment(ENTRY, title.equalsIgnoreCase(thing.replace('-', ' ')) ? "" : title);
+    boolean same = title.equalsIgnoreCase(thing.replace('-', ' '));
+    text.heading(THING, thing, same ? "" : title);
     asLastTime(thing, entries).ifPresent(words -> text.comment(ENTRY, "as last time: " + words));
     int last = 0;
     for (Numbered numbered : entries) {
@@ -156,7 +163,12 @@ final class FoundDraft {
     boolean plain = why.cause() == Why.Cause.NEVER || why.cause() == Why.Cause.EACH_SITTING;
     return entry.property().title()
         + (plain ? "" : " (" + why.words() + ")")
+        + (isWithoutMeter(entry) ? "; no meter of the bench measures it" : "")
         + entry.expected().map(expected -> "; expect " + expected.words()).orElse("");
+  }
+
+  private static boolean isWithoutMeter(Task.Entry entry) {
+    return entry.equipment().filter(equipment -> equipment.meters().isEmpty()).isPresent();
   }
 
   /** How the thing was built when it was last looked at, as far as that still counts. */
@@ -224,7 +236,7 @@ final class FoundDraft {
             + " leave it here, and write it below each of them.");
     every.forEach(
         (kind, entries) -> {
-          text.line(" ".repeat(ENTRY) + kind.name() + ":");
+          text.heading(ENTRY, kind.name(), "each of the " + kind.plural());
           entries.forEach(entry -> entry(OF_EVERY, entry));
         });
   }

@@ -35,18 +35,17 @@ public final class InstrumentDraft {
         .line("tag: " + Commented.quoted(tag))
         .line("uid: " + uid)
         .line("what: " + Commented.quoted(what))
-        .line("# maker: ...")
-        .line("# model: ...")
-        .line("# serial: ...")
-        .line("# made: about ...")
-        .line("# photo: photos/front.jpg")
+        .open(0, "maker: ...")
+        .open(0, "model: ...")
+        .open(0, "serial: ...")
+        .open(0, "made: about ...")
+        .open(0, "photo: photos/front.jpg")
         .line("")
         .comment(0, "From the plate, as it is written there:")
         .line("plate:");
     for (Property property : vocabulary.of("instrument")) {
       if (property.heading().home() == Property.Home.INSTRUMENT) {
-        text.comment(2, property.title()).comment(2, property.heading().method());
-        text.open(2, property.name() + ": " + Form.value(property));
+        text.open(2, property.name() + ": " + Form.value(property), property.title());
       }
     }
     text.line("")
@@ -59,9 +58,14 @@ public final class InstrumentDraft {
 
   private static void things(Commented text, Kind kind) {
     text.comment(2, kind.plural());
-    for (String id :
-        USUAL.getOrDefault(kind.name(), List.of(kind.name().replace('_', '-') + "-1"))) {
-      text.open(2, id + ": {kind: " + kind.name() + ", title: " + id.replace('-', ' ') + "}");
+    String id = kind.name().replace('_', '-') + "-1";
+    for (String usual : USUAL.getOrDefault(kind.name(), List.of(id))) {
+      text.open(2, usual + ": {kind: " + kind.name() + more(kind, usual) + "}");
     }
+  }
+
+  /** Its title; or its designator in the diagram, which only a person can say. */
+  private static String more(Kind kind, String id) {
+    return kind.designated() ? ", designator: \"C?\"" : ", title: " + id.replace('-', ' ');
   }
 }

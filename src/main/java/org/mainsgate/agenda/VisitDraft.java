@@ -92,7 +92,7 @@ public final class VisitDraft {
   private Set<String> order(List<Agenda.Step> steps) {
     Set<String> cautions = new HashSet<>();
     if (!steps.isEmpty()) {
-      text.comment(0, "In this order:");
+      text.line("").comment(0, "In this order:");
     }
     for (int i = 0; i < steps.size(); i++) {
       WorkStep step = steps.get(i).step();

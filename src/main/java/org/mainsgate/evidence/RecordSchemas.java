@@ -67,7 +67,8 @@ public final class RecordSchemas {
     told.put("overlays", YAML_PATH);
     told.put("people.*", INITIALS);
     told.put("meters.*", NAME);
-    told.put("meters.kind", Schema.words(dictionary.meterKinds().keySet()));
+    told.put(
+        "meters.kind", Schema.words(dictionary.meterKinds().keySet().stream().sorted().toList()));
     told.put("functions", ranges());
     told.put("site", properties(Property.Home.BENCH, kinds(Kind.Once.BENCH)));
     told.put("methods", Schema.named(NAME, method()));
@@ -127,8 +128,12 @@ public final class RecordSchemas {
       Dimension dimension = quantity.unit().dimension();
       defined.put(
           shapeOf(quantity),
-          Schema.strictly(TypedPattern.of(dimension, quantity.nature() == Nature.MEASURED)));
-      defined.put(rangeOf(quantity), Schema.strictly(TypedPattern.stated(dimension)));
+          Schema.strictly(TypedPattern.of(dimension, quantity.nature() == Nature.MEASURED))
+              .marking("one " + dimension.describe() + " with its unit, and a point for decimals"));
+      defined.put(
+          rangeOf(quantity),
+          Schema.strictly(TypedPattern.stated(dimension))
+              .marking("one " + dimension.describe() + " with its unit"));
     }
   }
 

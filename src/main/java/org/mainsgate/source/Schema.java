@@ -32,7 +32,8 @@ public final class Schema {
   /** A date of the calendar. */
   public static final Schema DATE =
       ANY.with("type", "string")
-          .with("pattern", "^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])$");
+          .with("pattern", "^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])$")
+          .marking("year-month-day, such as `2026-11-25`");
 
   private static final String DEFS = "#/$defs/";
 
@@ -40,6 +41,11 @@ public final class Schema {
 
   private Schema(Map<String, Object> keywords) {
     this.keywords = keywords;
+  }
+
+  /** The same schema with what an editor says of text that does not match its pattern. */
+  public Schema marking(String words) {
+    return with("patternErrorMessage", words);
   }
 
   /** Text that a regular expression matches; it is one of ECMA 262. */

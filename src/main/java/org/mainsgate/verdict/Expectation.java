@@ -82,7 +82,7 @@ public final class Expectation {
     if (last < points.size() - 1) {
       most = Optional.of(edge(check, thing, reading, points.get(last), points.get(last + 1)));
     }
-    return Optional.of(new Expected(least, most, points.get(first).display().range().unit()));
+    return Optional.of(new Expected(least, most, reading.quantity().unit()));
   }
 
   private Rational edge(Check check, String thing, Planned reading, Point good, Point bad) {

@@ -10,7 +10,7 @@ import org.mainsgate.quantity.Unit;
  *
  * @param least the smallest of them, in SI units; empty if small ones pass too
  * @param most the greatest of them; empty if great ones pass too
- * @param unit the unit of the display
+ * @param unit the unit to print them in
  */
 public record Expected(Optional<Rational> least, Optional<Rational> most, Unit unit) {
 

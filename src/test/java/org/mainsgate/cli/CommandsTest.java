@@ -35,8 +35,9 @@ class CommandsTest {
     for (String command : List.of("start", "add", "next", "check", "report", "close", "rules")) {
       pages.put(command, help(command));
     }
-    pages.put("rules-check", help("rules", "check"));
-    pages.put("rules-test", help("rules", "test"));
+    for (String command : List.of("show", "check", "test", "pages", "schema")) {
+      pages.put("rules-" + command, help("rules", command));
+    }
     Golden.check("cli/help", pages);
   }
 

@@ -76,7 +76,7 @@ class NextCommandsTest {
     Run.of("add", bench, "XY-1");
     Path visit = only(bench.resolve("instruments/XY-1/visits"));
     String text = Files.readString(visit);
-    assertTrue(text.contains("    # sheath: sound | hardened | damaged | no_sheath\n"), text);
+    assertTrue(text.contains("    # sheath: sound | hardened | damaged | no_sheath"), text);
     Files.writeString(visit, text.replaceAll("    # sheath: sound [^\n]*", "    sheath: damaged"));
     assertEquals(20, Run.of("check", bench).code(), Run.of("check", bench).err());
   }

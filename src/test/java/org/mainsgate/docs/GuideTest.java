@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -143,5 +145,24 @@ class GuideTest {
             "title: old\nlimits:\n  a: 1\n  b:\n    value: 2\n",
             "# x\ntitle: new\nlimits:\n  b: 3\n");
     assertEquals("title: new\nlimits:\n  b: 3\n  a: 1\n", copy);
+  }
+
+  /** The schemas that there are, and no others, are what an editor is told of. */
+  @Test
+  void thePageOnEditorsNamesEverySchema() throws IOException {
+    String settings =
+        Example.of(Path.of("docs/editor.md")).stream()
+            .filter(example -> example.language().equals("json"))
+            .findFirst()
+            .orElseThrow()
+            .text();
+    Set<String> named = new TreeSet<>();
+    Matcher schema = Pattern.compile("docs/schema/[a-z]+\\.schema\\.json").matcher(settings);
+    while (schema.find()) {
+      named.add(schema.group());
+    }
+    try (Stream<Path> files = Files.list(Path.of("docs/schema"))) {
+      assertEquals(files.map(Path::toString).collect(Collectors.toCollection(TreeSet::new)), named);
+    }
   }
 }

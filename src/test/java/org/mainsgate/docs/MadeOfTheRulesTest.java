@@ -28,6 +28,11 @@ class MadeOfTheRulesTest {
     same("pages", "docs/checks");
   }
 
+  @Test
+  void theSchemasAreThoseOfTheRules() throws IOException {
+    same("schema", "docs/schema");
+  }
+
   private void same(String command, String committed) throws IOException {
     ByteArrayOutputStream said = new ByteArrayOutputStream();
     PrintStream stream = new PrintStream(said, true, StandardCharsets.UTF_8);

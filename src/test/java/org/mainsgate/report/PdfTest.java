@@ -39,7 +39,7 @@ class PdfTest {
       int pages = document.getNumberOfPages();
       for (int page = 1; page <= pages; page++) {
         String text = text(document, page);
-        assertTrue(text.contains("NL-03, 2026-11-25: hold, lead and earth checks only"), text);
+        assertTrue(text.contains("NL-03, 2026-11-25: hold, cold stage"), text);
         assertTrue(text.contains("page " + page + " of " + pages), text);
       }
     }
