@@ -13,7 +13,7 @@ import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Rules;
 
 /**
- * What an instrument is made of and looks sound, traps A13, A15 to A19, A21, A26 and A27, and the
+ * What an instrument is made of and looks sound, traps A13, A15 to A21, A26 and A27, and the
  * instrument that set this off: the custom of the trade, without a source unless one is named.
  */
 class TrapsOfConstructionTest {
@@ -169,6 +169,77 @@ class TrapsOfConstructionTest {
             .found("diode: {what_changed: rectifier}");
     changed.holds("modification-rectifier", "diode", Reason.PERSON_MUST_JUDGE);
     changed.says("modification-rectifier", "diode", "before the valves are warm");
+  }
+
+  // A20: a part that is right in a shop and wrong in the set.
+
+  private static BothRegions exchanged(String now, String before) {
+    return sound()
+        .having(
+            "change",
+            "modification",
+            "modification_place: elsewhere, modification_traced: traced, what_changed: reservoir,"
+                + " new_reservoir: "
+                + now
+                + ", maker_reservoir: "
+                + before);
+  }
+
+  @Test
+  void aReservoirThatTheRectifierDoesNotSurviveFails() {
+    exchanged("12 µF", "8 µF").passes();
+    exchanged("12.1 µF", "8 µF").fails("modification-reservoir", "change");
+    exchanged("47 µF", "8 µF").fails("modification-reservoir", "change");
+  }
+
+  private static BothRegions suppressor(String position, String safety, String rated) {
+    return sound()
+        .having(
+            "C9",
+            "mains_capacitor",
+            "make: film, marked_capacitance: 1 nF, mains_position: "
+                + position
+                + ", safety_class: "
+                + safety
+                + ", rated_ac: "
+                + rated);
+  }
+
+  private static void suits(Outcome outcome, String position, String... safety) {
+    for (String one : safety) {
+      for (Notebook book : suppressor(position, one, "275 V").books()) {
+        assertEquals(outcome, book.outcome("mains-capacitor-class", "C9"), position + " " + one);
+      }
+    }
+  }
+
+  /** IEC 60384-14, published; that two equal Y2 stand for a Y1, reported. */
+  @Test
+  void whatBridgesTheBarrierIsY1OrTwoY2AndNothingLess() {
+    suits(Outcome.PASS, "to_unearthed", "y1", "two_y2");
+    suits(Outcome.FAIL, "to_unearthed", "y2", "y3", "y4", "x1", "x2", "x3", "none");
+    suits(Outcome.PASS, "to_earthed", "y1", "y2", "two_y2");
+    suits(Outcome.FAIL, "to_earthed", "y3", "y4", "x1", "x2", "x3", "none");
+    suits(Outcome.PASS, "across_line", "x1", "x2", "y1", "y2", "two_y2");
+    suits(Outcome.FAIL, "across_line", "x3", "none");
+  }
+
+  @Test
+  void aCapacitorAcrossTheLineIsForTheHighestSupply() {
+    suppressor("across_line", "x2", "275 V").passes();
+    suppressor("across_line", "x2", "250 V").fails("mains-capacitor-voltage", "C9");
+    suppressor("across_line", "x2", "250 V")
+        .says("mains-capacitor-voltage", "C9", "275 V where that is 253 V");
+  }
+
+  @Test
+  void theAdviceNamesTheClassForThePositionAndTheMakersReservoir() {
+    suppressor("to_unearthed", "y2", "275 V")
+        .says("mains-capacitor-class", "C9", "only Y1, or two equal Y2 in series");
+    suppressor("to_earthed", "x2", "275 V").says("mains-capacitor-class", "C9", "Y2 or Y1");
+    sound()
+        .found("reservoir: {ht_state: condemned}")
+        .says("ht-capacitor-decided", "reservoir", "up to about half as much again");
   }
 
   // A21: off is not off.
