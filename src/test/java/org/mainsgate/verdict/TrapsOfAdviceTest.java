@@ -44,6 +44,7 @@ class TrapsOfAdviceTest {
           "a live earth",
           "measure the earth",
           "earth readings",
+          "display of the earth",
           "to earthed metal",
           "not earthed",
           "socket's earth",
