@@ -30,16 +30,20 @@ public final class RecordSchemas {
   private static final Schema INITIALS = Schema.pattern("^" + Wording.INITIALS_ARE + "$");
   private static final Schema YAML_PATH = Schema.pattern("\\.yaml$");
 
-  /** What stands before the name of a property, or of a field of an entry, in definitions. */
-  private static final String VALUE = "value_of_";
+  /**
+   * What stands before the name of a property, or of a field of an entry, in definitions; with
+   * hyphens, which no property has, so that none of these is ever a property.
+   */
+  private static final String VALUE = "value-of-";
 
-  private static final String LONG = "in_full_";
-  private static final String ENTRY = "entry_";
+  private static final String LONG = "in-full-";
+  private static final String ENTRY = "entry-";
 
   private final Dictionary dictionary;
   private final Vocabulary vocabulary;
   private final Collection<String> profiles;
   private final boolean whole;
+  private final RecordSchema words;
 
   /**
    * Schemas in these words.
@@ -58,6 +62,7 @@ public final class RecordSchemas {
     this.vocabulary = vocabulary;
     this.profiles = List.copyOf(profiles);
     this.whole = whole;
+    this.words = new RecordSchema(Map.of(), whole);
   }
 
   /** Of {@code bench.yaml}. */
@@ -109,7 +114,6 @@ public final class RecordSchemas {
         }
       }
     }
-    RecordSchema words = new RecordSchema(Map.of(), whole);
     for (Property property : vocabulary.properties().values()) {
       for (String key : Entries.ownKeys(property, property.heading().home())) {
         defined.computeIfAbsent(ENTRY + key, k -> words.described("entry." + key, own(key)));
@@ -138,16 +142,16 @@ public final class RecordSchemas {
   }
 
   private static String shapeOf(Property.Quantity quantity) {
-    return (quantity.nature() == Nature.MEASURED ? "measured_" : "marked_") + kindOf(quantity);
+    return (quantity.nature() == Nature.MEASURED ? "measured-" : "marked-") + kindOf(quantity);
   }
 
   private static String rangeOf(Property.Quantity quantity) {
-    return "end_of_" + kindOf(quantity) + "_range";
+    return "range-of-" + kindOf(quantity);
   }
 
   /** The dimension, in letters that may stand in a reference. */
   private static String kindOf(Property.Quantity quantity) {
-    return quantity.unit().dimension().describe().replaceAll("[^A-Za-z0-9]+", "_");
+    return quantity.unit().dimension().describe().replaceAll("[^A-Za-z0-9]+", "-");
   }
 
   private Stream<Kind> listed() {
@@ -257,7 +261,6 @@ public final class RecordSchemas {
             dictionary
                 .with(quantity.name())
                 .forEach(name -> fields.putIfAbsent(name, Schema.defined(VALUE + name))));
-    RecordSchema words = new RecordSchema(Map.of(), whole);
     fields.replaceAll((key, schema) -> words.described("methods." + key, schema));
     return Schema.fields(fields, whole ? List.of("of") : List.of());
   }
@@ -305,7 +308,7 @@ public final class RecordSchemas {
     }
     fields.put(Entries.mainKey(property), Schema.defined(VALUE + property.name()));
     if (property instanceof Property.Quantity quantity && fields.containsKey("range")) {
-      fields.put("range", Schema.defined(rangeOf(quantity)));
+      fields.put("range", words.described("entry.range", Schema.defined(rangeOf(quantity))));
     }
     dictionary
         .with(property.name())

@@ -28,12 +28,11 @@ import org.jspecify.annotations.Nullable;
  * schema/fields.yaml} of the program. The names in a map are told for the path with {@code .*}.
  */
 public final class RecordSchema {
-  private static final String WORDS = "/schema/fields.yaml";
+  private static final String FILE = "/schema/fields.yaml";
   private static final java.util.regex.Pattern LITERAL =
       java.util.regex.Pattern.compile("[A-Za-z0-9 ]+");
 
   private final Map<String, Schema> told;
-  private final Map<String, String> words;
   private final boolean whole;
 
   /**
@@ -44,28 +43,27 @@ public final class RecordSchema {
    */
   public RecordSchema(Map<String, Schema> told, boolean whole) {
     this.told = Map.copyOf(told);
-    this.words = words();
     this.whole = whole;
   }
 
   /** The schema of a record of a kind of file. */
   public Schema of(String kind, Class<? extends Record> type) {
-    return record(kind, type).saying(atEnd(words, kind).orElse(""));
+    return record(kind, type).saying(atEnd(Read.WORDS, kind).orElse(""));
   }
 
   /** The same with what the words say of the path. */
   public Schema described(String path, Schema schema) {
-    return schema.saying(atEnd(words, path).orElse(""));
+    return schema.saying(atEnd(Read.WORDS, path).orElse(""));
   }
 
-  private static Map<String, String> words() {
+  private static Map<String, String> read() {
     Complaints complaints = new Complaints();
     Map<String, String> words = new LinkedHashMap<>();
-    try (InputStream in = RecordSchema.class.getResourceAsStream(WORDS)) {
+    try (InputStream in = RecordSchema.class.getResourceAsStream(FILE)) {
       if (in == null) {
-        throw new IllegalStateException("the program lacks " + WORDS);
+        throw new IllegalStateException("the program lacks " + FILE);
       }
-      StrictYaml.readFields(WORDS, in.readAllBytes(), complaints)
+      StrictYaml.readFields(FILE, in.readAllBytes(), complaints)
           .ifPresent(
               fields ->
                   fields
@@ -78,6 +76,11 @@ public final class RecordSchema {
       throw new IllegalStateException(complaints.renderAll());
     }
     return words;
+  }
+
+  /** The words, read when first needed. */
+  private static final class Read {
+    static final Map<String, String> WORDS = read();
   }
 
   private Schema record(String path, Class<?> type) {

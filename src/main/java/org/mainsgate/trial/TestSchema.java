@@ -15,7 +15,7 @@ import org.mainsgate.verdict.Reason;
 /** The schema of a ruleset's tests. */
 public final class TestSchema {
   /** Before the name of a file of the record, so that it is never that of a property. */
-  private static final String FILE = "file_";
+  private static final String FILE = "file-";
 
   private final RecordSchemas records;
   private final Collection<String> profiles;

@@ -1,6 +1,7 @@
 package org.mainsgate.docs;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -31,6 +32,15 @@ class MadeOfTheRulesTest {
   @Test
   void theSchemasAreThoseOfTheRules() throws IOException {
     same("schema", "docs/schema");
+  }
+
+  @Test
+  void noPageOrSchemaCallsAnythingSafe() throws IOException {
+    for (String folder : new String[] {"docs/checks", "docs/schema"}) {
+      files(Path.of(folder))
+          .forEach(
+              (name, text) -> assertFalse(text.matches("(?is).*\\b(?:un)?safe(?:ly)?\\b.*"), name));
+    }
   }
 
   private void same(String command, String committed) throws IOException {

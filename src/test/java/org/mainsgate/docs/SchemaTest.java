@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -13,6 +15,9 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
 
 /**
  * The schemas for editors, judged by a validator that is not ours: what our readers take they take
@@ -47,6 +52,40 @@ class SchemaTest {
       case "visit", "overlay", "tests" -> example.marker();
       default -> null;
     };
+  }
+
+  /** Each property of a schema with words for a person, in itself or where it refers to. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"bench", "instrument", "visit", "rules", "overlay", "vocabulary", "tests"})
+  void everyFieldIsExplained(String kind) {
+    JsonNode schema =
+        new ObjectMapper().readTree(Sample.read(Path.of("docs/schema", kind + ".schema.json")));
+    List<String> silent = new ArrayList<>();
+    walk(schema, schema.path("$defs"), kind, silent);
+    assertEquals(List.of(), silent);
+  }
+
+  private static void walk(JsonNode node, JsonNode defined, String path, List<String> silent) {
+    for (Map.Entry<String, JsonNode> field : node.path("properties").properties()) {
+      String name = path + "." + field.getKey();
+      if (!isExplained(field.getValue(), defined)) {
+        silent.add(name);
+      }
+    }
+    for (Map.Entry<String, JsonNode> inner : node.properties()) {
+      walk(inner.getValue(), defined, path + "." + inner.getKey(), silent);
+    }
+    for (JsonNode item : node.isArray() ? node : List.<JsonNode>of()) {
+      walk(item, defined, path, silent);
+    }
+  }
+
+  private static boolean isExplained(JsonNode schema, JsonNode defined) {
+    String ref = schema.path("$ref").asString("");
+    return schema.has("description")
+        || (!ref.isEmpty()
+            && isExplained(defined.path(ref.substring("#/$defs/".length())), defined));
   }
 
   @ParameterizedTest(name = "{0}: {1} -> {2}")
