@@ -151,7 +151,7 @@ class GuideTest {
   @Test
   void thePageOnEditorsNamesEverySchema() throws IOException {
     String settings =
-        Example.of(Path.of("docs/schema/README.md")).stream()
+        Example.of(Path.of("docs/editor.md")).stream()
             .filter(example -> example.language().equals("json"))
             .findFirst()
             .orElseThrow()
