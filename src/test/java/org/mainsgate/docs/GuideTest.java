@@ -125,9 +125,16 @@ class GuideTest {
     }
   }
 
-  /** A text whose lines may be broken elsewhere, since the folder's name is long. */
+  /**
+   * A text whose lines may be broken elsewhere, since the folder's name is long; how many checks
+   * there are is not what the guide is about.
+   */
   private static String flowing(String text) {
-    return text.lines().map(String::strip).collect(Collectors.joining(" ")).replaceAll(" +", " ");
+    return text.lines()
+        .map(String::strip)
+        .collect(Collectors.joining(" "))
+        .replaceAll(" +", " ")
+        .replaceAll("[0-9]+ checks\\b", "N checks");
   }
 
   @Test
