@@ -211,7 +211,10 @@ final class BenchReader {
     for (Fields.Field field : fields.fields()) {
       String key = field.key().value();
       Optional<Property> attribute = dictionary.vocabulary().with(quantity.name(), key);
-      if (attribute.isPresent()) {
+      Optional<Dictionary.Refused> refused = dictionary.refusedInMethod(quantity.name(), key);
+      if (refused.isPresent()) {
+        complaints.add(field.key(), refused.get().what(), refused.get().right());
+      } else if (attribute.isPresent()) {
         values.read(attribute.get(), field.value()).ifPresent(value -> with.put(key, value));
       } else if (METHOD_KEYS.contains(key)) {
         Words.text(field.value(), key, complaints).ifPresent(text -> said.put(key, text));

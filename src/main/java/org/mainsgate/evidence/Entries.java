@@ -180,6 +180,18 @@ final class Entries {
   }
 
   private void unknownKey(Property property, Text key, List<String> own, List<String> with) {
+    Optional<Dictionary.Refused> refused = dictionary.refusedWith(property.name(), key.value());
+    if (refused.isPresent()) {
+      complaints.add(key, refused.get().what(), refused.get().right());
+      return;
+    }
+    if (key.value().equals(WORST_OF)) {
+      complaints.add(
+          key,
+          Words.quoted(property.name()) + " has no worst of several",
+          "an entry of each thing");
+      return;
+    }
     if (Measuring.KEYS.contains(key.value())) {
       complaints.add(
           key,

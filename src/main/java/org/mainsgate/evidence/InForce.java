@@ -37,6 +37,7 @@ public final class InForce {
   private final Testimony testimony;
   private final List<SetAside> setAside = new ArrayList<>();
   private final Map<String, Map<String, String>> lost = new HashMap<>();
+  private final Map<String, Map<String, Fact>> momentary = new HashMap<>();
 
   private InForce(Rules rules, InstrumentRecord record, LocalDate on) {
     this.rules = rules;
@@ -147,7 +148,7 @@ public final class InForce {
   private Fact fact(Dated dated) {
     Visit visit = dated.visit();
     return testimony.single(
-        dated.entry(), visit.id(), visit.date(), visit.by(), momentary(dated.moment()));
+        dated.entry(), visit.id(), visit.date(), visit.by(), momentary(dated));
   }
 
   private Optional<String> whyNot(Dated dated, List<Dated> others) {
@@ -207,11 +208,20 @@ public final class InForce {
     return visit.date().equals(on) && timeline.isHead(visit);
   }
 
-  /** The momentary observations that hold for the readings of a moment. */
-  private Map<String, Fact> momentary(Moment moment) {
+  /**
+   * What is true at a moment only, and so stands with each reading of it. What is said of one thing
+   * of many stands with the readings of that thing alone.
+   */
+  private Map<String, Fact> momentary(Dated dated) {
+    String thing = dated.entry().thing();
+    String key = dated.visit().id() + " " + dated.moment().afterWork() + " " + thing;
+    return momentary.computeIfAbsent(key, found -> momentary(dated.moment(), thing));
+  }
+
+  private Map<String, Fact> momentary(Moment moment, String thing) {
     Visit visit = moment.visit();
     Map<String, List<Fact>> found = new HashMap<>();
-    for (Entry entry : visit.found()) {
+    for (Entry entry : momentaryOf(visit.found(), thing)) {
       boolean gone =
           moment.afterWork()
               && (voiding.within(visit, entry.thing(), entry.property())
@@ -221,12 +231,21 @@ public final class InForce {
       }
     }
     if (moment.afterWork()) {
-      visit.left().forEach(entry -> momentary(found, entry, moment));
+      momentaryOf(visit.left(), thing).forEach(entry -> momentary(found, entry, moment));
     }
     Map<String, Fact> together = new HashMap<>();
     found.forEach(
         (name, facts) -> testimony.together(facts).ifPresent(fact -> together.put(name, fact)));
     return together;
+  }
+
+  private List<Entry> momentaryOf(List<Entry> entries, String thing) {
+    return entries.stream()
+        .filter(entry -> property(entry).isMomentary())
+        .filter(
+            entry ->
+                entry.thing().equals(thing) || !instrument.things().containsKey(entry.thing()))
+        .toList();
   }
 
   private static boolean saysAgain(List<Entry> left, Entry entry) {
@@ -238,7 +257,7 @@ public final class InForce {
 
   private void momentary(Map<String, List<Fact>> found, Entry entry, Moment moment) {
     Visit visit = moment.visit();
-    if (property(entry).isMomentary() && withdrawn(new Dated(entry, moment)).isEmpty()) {
+    if (withdrawn(new Dated(entry, moment)).isEmpty()) {
       found
           .computeIfAbsent(entry.property(), name -> new ArrayList<>())
           .add(testimony.single(entry, visit.id(), visit.date(), visit.by(), Map.of()));

@@ -152,7 +152,7 @@ final class InstrumentReader {
           text,
           Words.quoted(text) + " can't be a designator",
           "1 to 16 letters, digits, `-`, `.` and `/`, such as `C12`");
-    } else if (!taken.add(kind.value() + " " + text.value())) {
+    } else if (!taken.add(kind.value() + " " + text.value().toUpperCase(Locale.ROOT))) {
       complaints.add(text, "a second " + Words.quoted(text), "a designator of its own");
     }
   }

@@ -13,6 +13,7 @@ import org.mainsgate.formula.Nature;
 import org.mainsgate.formula.Range;
 import org.mainsgate.formula.Varying;
 import org.mainsgate.quantity.ExactInterval;
+import org.mainsgate.quantity.Form;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Typed;
 import org.mainsgate.ruleset.Property;
@@ -51,6 +52,7 @@ final class Testimony {
     Map<String, Fact> with = new HashMap<>();
     if (property instanceof Property.Quantity) {
       with.putAll(momentary);
+      with.remove(property.name());
     }
     entry
         .with()
@@ -72,7 +74,10 @@ final class Testimony {
           quantity,
           amount.typed(),
           entry.bound().map(worst -> bounded(reading.bounds(), worst)).orElse(reading.bounds()),
-          said.read(reading.how(), reading.display()),
+          // Of a thing that another one speaks for, no display was read.
+          entry.bound().isPresent()
+              ? said.bound(reading.how())
+              : said.read(reading.how(), reading.display()),
           with);
     }
     return plain(property, entry.value(), said, with);
@@ -207,13 +212,22 @@ final class Testimony {
     return common;
   }
 
+  /** The words before the worst reading, where another thing was no worse. */
+  private static String bound(Property.Worst worst, Form form) {
+    boolean over = form == Form.ABOVE || form == Form.OVER_RANGE;
+    return switch (worst) {
+      case HIGHEST -> over ? "not known beside " : form == Form.BELOW ? "" : "at most ";
+      case LOWEST -> over ? "" : form == Form.BELOW ? "not known beside " : "at least ";
+    };
+  }
+
   /** What an entry says, as people read it. */
   String text(Entry entry) {
     String text = text(property(entry.property()), entry.value());
     int others = entry.worstOf().size();
     return entry
         .bound()
-        .map(worst -> worst == Property.Worst.HIGHEST ? "at most " : "at least ")
+        .map(worst -> bound(worst, ((Value.Amount) entry.value()).typed().form()))
         .map(words -> words + text + " (worst of " + (others + 1) + ")")
         .orElse(others == 0 ? text : text + " (worst of " + (others + 1) + ")");
   }

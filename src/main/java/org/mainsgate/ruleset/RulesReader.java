@@ -331,14 +331,29 @@ final class RulesReader {
                         "list of things",
                         text,
                         vocabulary.listedKinds().stream().map(Kind::name).toList()));
-    texts(entry.stage()).forEach(text -> wording.oneOf("stage", text, stages.keySet()));
-    if (names(entry.stage()).isEmpty()) {
-      complaints.add(entry.stage(), "no stage", "the id of a stage, or a list of them");
-    }
+    stages(entry.stage());
     entry.requires().forEach(text -> wording.oneOf("check", text, ids));
     new CheckReader(scope(over), citations, wording, complaints)
         .read(id, entry, over, amendments(id))
         .ifPresent(check -> putOnce(checks, id, check, "check", entry.at()));
+  }
+
+  /** The stages of a check: one, or a list of different ones. */
+  private void stages(Node node) {
+    List<String> named = new ArrayList<>();
+    for (Node one : node instanceof Items items ? items.items() : List.of(node)) {
+      if (!(one instanceof Text text)) {
+        complaints.add(one, "not the name of a stage", Complaints.oneOf(stages.keySet()));
+      } else if (named.contains(text.value())) {
+        complaints.add(text, "`" + text.value() + "` stands twice", "each stage once");
+      } else {
+        named.add(text.value());
+        wording.oneOf("stage", text, stages.keySet());
+      }
+    }
+    if (names(node).isEmpty()) {
+      complaints.add(node, "no stage", "the id of a stage, or a list of them");
+    }
   }
 
   /** The names that stand in one place: one, or a list of them. */

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.formula.Nature;
 import org.mainsgate.formula.ValueList;
+import org.mainsgate.quantity.Dimension;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Typed;
 import org.mainsgate.quantity.Unit;
@@ -117,9 +118,7 @@ final class VocabularyReader {
             Wording.orEmpty(entry.caution()),
             wording.seconds(
                 entry.seconds(), nature.get() == Nature.MEASURED ? TO_MEASURE : TO_READ));
-    declare(
-        name,
-        entry.of(),
+    Property.Quantity quantity =
         new Property.Quantity(
             heading,
             nature.get(),
@@ -128,7 +127,56 @@ final class VocabularyReader {
             least,
             worst(entry),
             point(entry.leads(), units.get(0)),
-            derived(entry)));
+            derived(entry));
+    new Sense(quantity, entry).demand();
+    declare(name, entry.of(), quantity);
+  }
+
+  /** What the parts of a quantity ask of each other. */
+  private final class Sense {
+    private final Property.Quantity quantity;
+    private final QuantityEntry entry;
+    private final boolean ofThings;
+    private final boolean ofEntries;
+
+    Sense(Property.Quantity quantity, QuantityEntry entry) {
+      this.quantity = quantity;
+      this.entry = entry;
+      List<String> owners = quantity.heading().of();
+      this.ofThings = owners.stream().anyMatch(kinds::containsKey);
+      this.ofEntries = !kinds.keySet().containsAll(owners);
+    }
+
+    void demand() {
+      boolean measured = quantity.nature() == Nature.MEASURED;
+      if (quantity.worst().isPresent() && (ofEntries || !measured)) {
+        refuse(" has no worst of several", "`nature: measured`, of a kind of thing");
+      }
+      boolean inVisits = quantity.heading().home() == Home.VISIT;
+      if (quantity.isMomentary() && (ofEntries || !inVisits)) {
+        refuse(" can't be momentary", "a thing under `of`, and entries in a visit");
+      }
+      if (measured && ofEntries) {
+        refuse(
+            " is measured, but said with another entry, where no meter is named",
+            "a kind of thing under `of`");
+      }
+      if (quantity.derived() && (ofThings || !isTime())) {
+        refuse(
+            " can't be an age",
+            "`nature: marked`, `units: [d]`, no function, and `of` properties, not things");
+      }
+    }
+
+    private boolean isTime() {
+      return quantity.nature() == Nature.MARKED
+          && quantity.function().isEmpty()
+          && quantity.unit().dimension().equals(Dimension.TIME);
+    }
+
+    private void refuse(String what, String right) {
+      complaints.add(entry.at(), "`" + quantity.name() + "`" + what, right);
+    }
   }
 
   private Optional<Rational> point(@Nullable Text text, Unit unit) {

@@ -34,6 +34,11 @@ public record Said(
     return new Said(entry, on, by, words, unit, how, shown, display);
   }
 
+  /** The same entry, where the meter was put to another thing, and this one was no worse. */
+  public Said bound(String meter) {
+    return new Said(entry, on, by, text, unit, meter, Optional.empty(), Optional.empty());
+  }
+
   /** The same entry, with what the meter makes of it. */
   public Said read(String meter, Optional<Display> shownOn) {
     return new Said(entry, on, by, text, unit, meter, shown, shownOn);

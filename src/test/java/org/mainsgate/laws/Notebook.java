@@ -267,6 +267,25 @@ public final class Notebook {
     return whole;
   }
 
+  /** What is complained of in the bench, the instrument and the first visit; empty if nothing. */
+  public String complaints() {
+    Complaints complaints = new Complaints();
+    RecordReader reader = RecordReader.of(rules);
+    Optional<Bench> bench = reader.bench(part("bench"), complaints);
+    Optional<Instrument> instrument =
+        bench.flatMap(b -> reader.instrument(part("instrument"), b, complaints));
+    instrument.ifPresent(
+        i ->
+            reader.visit(
+                part("visit"),
+                id("a", DAY.toString()),
+                Optional.of(hash("a")),
+                bench.orElseThrow(),
+                i,
+                complaints));
+    return complaints.renderAll();
+  }
+
   public InForce.Result inForce() {
     return InForce.of(rules, record(), on);
   }
