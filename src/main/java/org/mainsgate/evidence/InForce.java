@@ -147,8 +147,7 @@ public final class InForce {
 
   private Fact fact(Dated dated) {
     Visit visit = dated.visit();
-    return testimony.single(
-        dated.entry(), visit.id(), visit.date(), visit.by(), momentary(dated));
+    return testimony.single(dated.entry(), visit.id(), visit.date(), visit.by(), momentary(dated));
   }
 
   private Optional<String> whyNot(Dated dated, List<Dated> others) {
@@ -243,8 +242,7 @@ public final class InForce {
     return entries.stream()
         .filter(entry -> property(entry).isMomentary())
         .filter(
-            entry ->
-                entry.thing().equals(thing) || !instrument.things().containsKey(entry.thing()))
+            entry -> entry.thing().equals(thing) || !instrument.things().containsKey(entry.thing()))
         .toList();
   }
 

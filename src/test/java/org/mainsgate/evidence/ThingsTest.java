@@ -6,20 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.laws.Notebook;
-import org.mainsgate.ruleset.PaperRules;
 
 /** The list of things: designators, and what exists once. */
 class ThingsTest {
-  private static final String WORDS =
-      """
-      kinds:
-        own_part: {title: part on the mains side, designator: yes}
-        own_other: {title: part elsewhere, designator: yes}
-        own_setting:
-          title: setting
-          one: instrument
-      """;
-  private static final Notebook BOOK = Notebook.under(PaperRules.with(WORDS, ""));
+  private static final Notebook BOOK = Notebook.gb();
 
   private static Notebook things(String things) {
     return BOOK.with("instrument: {things: {" + things + "}}");
@@ -33,8 +23,8 @@ class ThingsTest {
   void aDesignatorStandsBeforeTheTitle() {
     Notebook book =
         things(
-            "x-cap: {kind: own_part, designator: C12, title: suppressor across the line},"
-                + "r-1: {kind: own_part, designator: R1/2-a.b}");
+            "x-cap: {kind: mains_capacitor, designator: C12, title: suppressor across the line},"
+                + "r-1: {kind: mains_capacitor, designator: R1/2-a.b}");
     assertEquals("C12, suppressor across the line", title(book, "x-cap"));
     assertEquals("R1/2-a.b", title(book, "r-1"));
     assertEquals("case", title(book, "case"), "its id where it has neither");
@@ -43,8 +33,8 @@ class ThingsTest {
 
   @Test
   void aDesignatorIsDueWhereTheKindHasOne() {
-    String missing = things("x-cap: {kind: own_part}").complaints();
-    assertTrue(missing.contains("a `own_part` without a designator"), missing);
+    String missing = things("x-cap: {kind: mains_capacitor}").complaints();
+    assertTrue(missing.contains("a `mains_capacitor` without a designator"), missing);
     String needless = things("case: {designator: P1}").complaints();
     assertTrue(needless.contains("a `exposed_part` has no designator"), needless);
   }
@@ -52,30 +42,33 @@ class ThingsTest {
   @Test
   void aDesignatorHasItsShape() {
     for (String wrong : new String[] {"\"C 12\"", "C_12", "\"C12,\"", "C1234567890123456"}) {
-      String shape = things("x: {kind: own_part, designator: " + wrong + "}").complaints();
+      String shape = things("x: {kind: mains_capacitor, designator: " + wrong + "}").complaints();
       assertTrue(shape.contains("can't be a designator"), wrong + shape);
     }
-    assertEquals("", things("x: {kind: own_part, designator: C123456789012345}").complaints());
+    assertEquals(
+        "", things("x: {kind: mains_capacitor, designator: C123456789012345}").complaints());
   }
 
   @Test
   void twoThingsOfOneKindHaveTwoDesignators() {
     String twice =
-        things("x: {kind: own_part, designator: C12}, y: {kind: own_part, designator: c12}")
+        things(
+                "x: {kind: mains_capacitor, designator: C12}, y: {kind: mains_capacitor, designator: c12}")
             .complaints();
     assertTrue(twice.contains("a second `c12`"), twice);
     assertEquals(
         "",
-        things("x: {kind: own_part, designator: C12}, y: {kind: own_other, designator: C12}")
+        things(
+                "x: {kind: mains_capacitor, designator: C12}, y: {kind: touch_capacitor, designator: C12}")
             .complaints());
   }
 
   @Test
   void whatExistsOnceIsNotListed() {
-    String setting = things("s: {kind: own_setting}").complaints();
-    assertTrue(setting.contains("there is one `own_setting`, and it is not listed"), setting);
+    String setting = things("s: {kind: selector}").complaints().replaceAll("\\s+", " ");
+    assertTrue(setting.contains("there is one `selector`, and it is not listed"), setting);
     assertTrue(setting.contains("of two that are set together, both"), setting);
-    String cover = things("c: {kind: cover}").complaints();
+    String cover = things("c: {kind: cover}").complaints().replaceAll("\\s+", " ");
     assertTrue(cover.contains("there is one `cover`, and it is not listed"), cover);
     assertTrue(cover.contains("what is found of it under `cover` in a visit"), cover);
   }
