@@ -64,7 +64,10 @@ record Judging(Setting setting, List<Dossier> dossiers, List<String> unreadable)
   String screen(Palette palette) {
     Screen screen = new Screen(palette);
     StringBuilder text = new StringBuilder();
-    dossiers.forEach(dossier -> text.append(screen.instrument(dossier)));
+    boolean several = dossiers.size() > 1;
+    dossiers.forEach(
+        dossier ->
+            text.append(several ? screen.oneOfSeveral(dossier) : screen.instrument(dossier)));
     return text.append(screen.summary(setting, dossiers, unreadable)).toString();
   }
 

@@ -31,6 +31,15 @@ public final class Screen {
 
   /** Everything about one instrument, and a blank line. */
   public String instrument(Dossier dossier) {
+    return instrument(dossier, true);
+  }
+
+  /** One of several instruments: what is open about it in full, what has passed as a number. */
+  public String oneOfSeveral(Dossier dossier) {
+    return instrument(dossier, false);
+  }
+
+  private String instrument(Dossier dossier, boolean alone) {
     Lines lines = new Lines();
     head(lines, dossier);
     Phrases phrases = new Phrases(dossier.setting().rules().vocabulary());
@@ -38,7 +47,12 @@ public final class Screen {
     OpenFindings open = new OpenFindings(phrases);
     open(lines, "fails", Outcome.FAIL, open.of(findings, Outcome.FAIL));
     open(lines, "holds", Outcome.HOLD, open.of(findings, Outcome.HOLD));
-    passes(lines, phrases, with(findings, Outcome.PASS));
+    List<Finding> passed = with(findings, Outcome.PASS);
+    if (alone) {
+      passes(lines, phrases, passed);
+    } else if (!passed.isEmpty()) {
+      lines.blank().add(0, "passes: " + passed.size() + "; ask for this one alone to see them");
+    }
     int skipped = with(findings, Outcome.NOT_APPLICABLE).size();
     if (skipped > 0) {
       lines.blank().add(0, "not applicable: " + skipped);
