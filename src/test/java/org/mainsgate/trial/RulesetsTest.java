@@ -61,7 +61,11 @@ class RulesetsTest {
   @Test
   void aRecordThatCantBeUnderstoodIsComplainedAboutWhereItStands() {
     Map<String, byte[]> tests = tests();
-    tests.replaceAll((name, bytes) -> changed(bytes, "core_area: 1.0 mm²", "core_area: 1.0 Ω"));
+    tests.replaceAll(
+        (name, bytes) ->
+            name.endsWith("records.tests.yaml")
+                ? changed(bytes, "core_area: 1.0 mm²", "core_area: 1.0 Ω")
+                : bytes);
     Complaints complaints = new Complaints();
     assertEquals(
         Optional.empty(), Trial.run(shelf, profiles(), tests, Trial.Concern.ALL, complaints));
