@@ -65,6 +65,31 @@ class BadInputTest {
     visit("a-list-of-what-is-not-there", text -> text.replace("[case]", "[case, handle]"));
     visit("a-file-of-five-megabytes", text -> text + "# padding\n".repeat(500_000));
     instrument("a-kind-that-is-not-there", text -> text.replace("kind: lead", "kind: leed"));
+    instrument(
+        "a-capacitor-without-a-designator",
+        text -> text.replace("ht_capacitor, designator: C1", "ht_capacitor"));
+    instrument(
+        "two-selectors",
+        text ->
+            text.replace(
+                "  mains-fuse: {kind: fuse}",
+                "  one: {kind: selector}\n  two: {kind: selector}\n  mains-fuse: {kind: fuse}"));
+    visit(
+        "an-insulation-reading-from-a-multimeter",
+        text ->
+            text.replace(
+                "insulation_resistance: \"> 199.9 MΩ\"",
+                "insulation_resistance: {value: 19.0 MΩ, meter: pocket}"));
+    visit(
+        "an-over-range-display-without-its-range",
+        text ->
+            text.replace(
+                "supply_resistance: {value: OL, range: 19.99 MΩ}", "supply_resistance: OL"));
+    visit(
+        "a-reading-taken-back-without-a-reason",
+        text ->
+            text.replace(READING, "earth_resistance: {id: first, value: 0.13 Ω}")
+                + "withdrawn: [{entry: first}]\n");
     bench("an-unknown-profile", text -> text.replace("profile: gb", "profile: gbr"));
     bench("an-unknown-zone", text -> text.replace("Europe/London", "Europe/Londres"));
     badUtf8();
