@@ -132,7 +132,9 @@ class TrapsOfConstructionTest {
   @Test
   void aCapacitorAtThePlugKeepsItsChargeAfterThePlugIsOut() {
     mains("").passes();
-    mains("marked_capacitance: 220 nF").holds("plug-charge", "C9", Reason.PERSON_MUST_JUDGE);
+    mains("marked_capacitance: 220 nF").holds("plug-charge", "C9", Reason.NOT_RECORDED);
+    mains("marked_capacitance: 220 nF, bleeder: none").holds("plug-charge", "C9", Reason.NOT_MET);
+    mains("marked_capacitance: 220 nF, bleeder: fitted").passes();
   }
 
   // A18: extra-high tension.

@@ -258,7 +258,7 @@ class TrapsOfTheRecordTest {
       Assessment assessment = new Engine(rules).assess(yearly, Notebook.under(rules).evidence());
       assertEquals(Verdict.PASS, assessment.verdict());
       assertFalse(yearly.clears().contains("connection"), yearly.clears());
-      assertTrue(yearly.says().contains("does not repeat the cold stage"));
+      assertTrue(yearly.says().contains("takes the place of no cold stage"));
     }
   }
 }
