@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.mainsgate.formula.Ground;
+import org.mainsgate.quantity.Truth;
 import org.mainsgate.verdict.Finding;
 import org.mainsgate.verdict.Outcome;
 import org.mainsgate.verdict.Reason;
@@ -19,20 +21,49 @@ record OpenFindings(Phrases phrases) {
 
   /**
    * The findings of one outcome, each with its reasons. Those that only wait for one and the same
-   * thing are one.
+   * thing are one, and so are those that only wait for other checks: nothing is to be done about
+   * them by themselves.
    */
   List<Sheet.Open> of(List<Finding> findings, Outcome outcome) {
     Map<Object, List<Finding>> together =
         findings.stream()
-            .filter(finding -> finding.outcome() == outcome)
+            .filter(finding -> finding.outcome() == outcome && !waitsForChecks(finding))
             .collect(
                 Collectors.groupingBy(
                     finding -> finding.arithmetic().isEmpty() ? finding.holds() : finding,
                     LinkedHashMap::new,
                     Collectors.toList()));
-    return together.values().stream()
-        .map(group -> group.size() == 1 ? open(group.get(0)) : waiting(group))
-        .toList();
+    List<Sheet.Open> open = new ArrayList<>();
+    together
+        .values()
+        .forEach(group -> open.add(group.size() == 1 ? open(group.get(0)) : waiting(group)));
+    behind(findings.stream().filter(finding -> finding.outcome() == outcome).toList())
+        .ifPresent(open::add);
+    return open;
+  }
+
+  private static boolean waitsForChecks(Finding finding) {
+    return !finding.holds().isEmpty()
+        && finding.holds().stream().allMatch(hold -> hold.reason() == Reason.PREREQUISITE_OPEN);
+  }
+
+  /** The checks that nothing keeps but others that come first. */
+  private static Optional<Sheet.Open> behind(List<Finding> findings) {
+    List<String> titles =
+        findings.stream()
+            .filter(OpenFindings::waitsForChecks)
+            .map(Phrases::title)
+            .distinct()
+            .toList();
+    return titles.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Sheet.Open(
+                "Nothing else keeps these: they wait for checks that come first",
+                List.of(String.join("; ", titles)),
+                List.of(),
+                "",
+                List.of()));
   }
 
   private Sheet.Open open(Finding finding) {
@@ -80,8 +111,10 @@ record OpenFindings(Phrases phrases) {
         .forEach(lines::add);
     finding.holds().stream()
         .filter(hold -> hold.reason() != Reason.TOO_NEAR || !saysTooNear(finding))
+        .filter(hold -> hold.reason() != Reason.PREREQUISITE_OPEN)
         .map(OpenFindings::hold)
         .forEach(lines::add);
+    first(finding).ifPresent(lines::add);
     if (finding.outcome() == Outcome.FAIL) {
       lines.add("not met; it protects " + finding.check().protects());
     }
@@ -89,8 +122,25 @@ record OpenFindings(Phrases phrases) {
     return lines;
   }
 
-  /** Whether a choice says no more than that nobody has recorded it. */
+  /** The checks that come first, on one line. */
+  private static Optional<String> first(Finding finding) {
+    List<String> checks =
+        finding.holds().stream()
+            .filter(hold -> hold.reason() == Reason.PREREQUISITE_OPEN)
+            .map(Finding.Hold::text)
+            .toList();
+    return checks.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Reason.PREREQUISITE_OPEN.words() + ", first: " + String.join("; ", checks));
+  }
+
+  /** Whether a ground says no more than that nobody has recorded something. */
   private boolean isOnlyMissing(Finding finding, Ground ground) {
+    boolean missing =
+        finding.holds().stream().anyMatch(hold -> hold.reason() == Reason.NOT_RECORDED);
+    if (ground instanceof Ground.Comparison comparison) {
+      return missing && comparison.truth() == Truth.UNDECIDED && !Phrases.isNear(comparison);
+    }
     return ground instanceof Ground.Choice choice
         && finding.outcome() == Outcome.HOLD
         && Phrases.input(finding, choice.text())

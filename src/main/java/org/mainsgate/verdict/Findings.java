@@ -400,7 +400,7 @@ final class Findings {
 
     private void waiting() {
       for (Check first : waiting) {
-        draft.hold(Reason.PREREQUISITE_OPEN, "first: " + first.title());
+        draft.hold(Reason.PREREQUISITE_OPEN, first.title());
       }
     }
 
