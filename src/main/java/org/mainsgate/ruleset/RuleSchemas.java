@@ -130,6 +130,8 @@ public final class RuleSchemas {
           switch (key) {
             case "at" -> NUMBER;
             case "standing" -> standings();
+            case TableReader.CONFIRMED ->
+                new RecordSchema(Map.of(), true).of("confirmed", RulesetFile.ConfirmedEntry.class);
             default -> Schema.TEXT;
           };
       fields.put(key, words.described("rows." + key, schema));

@@ -63,6 +63,7 @@ record RulesetFile(
       @Nullable Text clause,
       @Nullable Text standing,
       @Nullable Text note,
+      @Nullable ConfirmedEntry confirmed,
       List<Fields> rows,
       Position at) {}
 

@@ -13,8 +13,10 @@ import org.mainsgate.formula.ValueList;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Rational;
 import org.mainsgate.quantity.Unit;
+import org.mainsgate.ruleset.RulesetFile.ConfirmedEntry;
 import org.mainsgate.ruleset.RulesetFile.ParameterEntry;
 import org.mainsgate.ruleset.RulesetFile.TableEntry;
+import org.mainsgate.source.Binder;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Fields;
 import org.mainsgate.source.Node;
@@ -27,8 +29,10 @@ final class TableReader {
           "exact", Table.RowMode.EXACT,
           "at least", Table.RowMode.AT_LEAST,
           "at most", Table.RowMode.AT_MOST);
+  static final String CONFIRMED = "confirmed";
+
   static final List<String> OWN =
-      List.of("at", "is", "source", "edition", "clause", "standing", "note");
+      List.of("at", "is", "source", "edition", "clause", "standing", "note", CONFIRMED);
 
   private final Vocabulary vocabulary;
   private final Citations citations;
@@ -218,7 +222,18 @@ final class TableReader {
           text(row, "clause").orElse(entry.clause()),
           text(row, "standing").orElse(entry.standing()),
           text(row, "note").orElse(entry.note()),
-          null);
+          confirmed(row));
+    }
+
+    /** Who has read the row in the standard itself: its own word, else that of the table. */
+    private @Nullable ConfirmedEntry confirmed(Fields row) {
+      Optional<Node> own = row.get(CONFIRMED);
+      if (own.isPresent() && own.get() instanceof Fields fields) {
+        return Binder.bind(fields, ConfirmedEntry.class, complaints).orElse(null);
+      }
+      own.ifPresent(
+          node -> complaints.add(node, "nobody's word", "`{by: ..., on: ..., edition: ...}`"));
+      return entry.confirmed();
     }
 
     /** A table of named values says something of every one, or lists what it leaves out. */

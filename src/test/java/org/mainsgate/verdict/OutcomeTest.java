@@ -114,6 +114,33 @@ class OutcomeTest {
     assertEquals(List.of(Reason.LIMIT_UNCONFIRMED), thin.reasons("lead-current", "mains-lead"));
   }
 
+  @Test
+  void aRowFromMemoryThatSomebodyHasConfirmedPassesAndFails() {
+    String row = "- {at: 0.75 mm², short: 0 A, long: 6 A,";
+    String confirmed = " standing: from memory, confirmed: {by: KO, on: 2026-11-01, edition: 5th},";
+    Rules rules =
+        Rulebook.of(Rulebook.changed(Rulebook.text("profiles/gb.yaml"), row, row + confirmed));
+    Notebook thin = Notebook.under(rules).found("mains-lead: {core_area: 0.75 mm²}");
+    assertEquals(Outcome.PASS, thin.outcome("lead-current", "mains-lead"));
+    Notebook hungry = thin.with("instrument: {plate: {rated_power: 2 kVA}}");
+    assertEquals(Outcome.FAIL, hungry.outcome("lead-current", "mains-lead"));
+  }
+
+  @Test
+  void aTableIsConfirmedAsAWhole() {
+    String us = Rulebook.text("profiles/us.yaml");
+    String clause = "    clause: 400.5(A)\n";
+    Rules rules =
+        Rulebook.of(
+            Rulebook.changed(
+                us,
+                clause,
+                clause + "    confirmed: {by: KO, on: 2026-11-01, edition: \"2023\"}\n"));
+    Notebook before = Notebook.under(Rulebook.of(us));
+    assertEquals(List.of(Reason.LIMIT_UNCONFIRMED), before.reasons("lead-current", "mains-lead"));
+    assertEquals(Outcome.PASS, Notebook.under(rules).outcome("lead-current", "mains-lead"));
+  }
+
   /** The rules of gb with a check that applies above a current which somebody has from memory. */
   private static Rules appliesFromMemory(String limit) {
     String limits =
