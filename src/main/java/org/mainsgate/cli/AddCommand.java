@@ -17,6 +17,7 @@ import org.mainsgate.report.Setting;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Position;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -64,17 +65,7 @@ final class AddCommand implements Callable<Integer> {
       description = "whose visit it is; needed where the bench has several people")
   @Nullable String by;
 
-  @Option(
-      names = "--stage",
-      paramLabel = "STAGE",
-      description = "the stage to work for; the first of the rules if not given")
-  @Nullable String stage;
-
-  @Option(
-      names = "--on",
-      paramLabel = "DATE",
-      description = "the day of the visit; today if not given")
-  @Nullable LocalDate on;
+  @Mixin StageAndDay meant = new StageAndDay();
 
   AddCommand(App app) {
     this.app = app;
@@ -116,8 +107,8 @@ final class AddCommand implements Callable<Integer> {
   private Exit visit(Desk desk) throws IOException {
     Optional<String> who = person(desk);
     Optional<Outlook> outlook =
-        who.flatMap(initials -> Judging.stage(app, desk, stage))
-            .map(found -> new Setting(desk.bench(), desk.rules(), false, found, desk.day(on)))
+        who.flatMap(initials -> Judging.stage(app, desk, meant.stage))
+            .map(found -> new Setting(desk.bench(), desk.rules(), false, found, desk.day(meant.on)))
             .flatMap(setting -> desk.outlook(tag, setting));
     if (who.isEmpty() || outlook.isEmpty()) {
       return Exit.UNUSABLE;

@@ -1,9 +1,9 @@
 package org.mainsgate.cli;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -19,17 +19,7 @@ final class BenchOptions {
       description = "instruments, by tag; all if none is named")
   List<String> tags = List.of();
 
-  @Option(
-      names = "--stage",
-      paramLabel = "STAGE",
-      description = "the stage to judge; the first of the rules if not given")
-  @Nullable String stage;
-
-  @Option(
-      names = "--on",
-      paramLabel = "DATE",
-      description = "the day that is meant, such as 2026-11-25; today if not given")
-  @Nullable LocalDate on;
+  @Mixin StageAndDay meant = new StageAndDay();
 
   @Option(
       names = "--profile",

@@ -35,14 +35,15 @@ record Judging(Setting setting, List<Dossier> dossiers, List<String> unreadable)
 
   private static Judging judge(Desk desk, BenchOptions asked, Stage stage) {
     Setting setting =
-        new Setting(desk.bench(), desk.rules(), asked.profile != null, stage, desk.day(asked.on));
+        new Setting(
+            desk.bench(), desk.rules(), asked.profile != null, stage, desk.day(asked.meant.on));
     List<String> unreadable = new ArrayList<>();
     List<Dossier> dossiers = desk.dossiers(asked.tags, setting, unreadable::add);
     return new Judging(setting, dossiers, unreadable);
   }
 
   private static Optional<Stage> stage(App app, Desk desk, BenchOptions asked) {
-    return stage(app, desk, asked.stage);
+    return stage(app, desk, asked.meant.stage);
   }
 
   /** The stage of this id, the first if none is given; empty after a complaint. */

@@ -3,7 +3,6 @@ package org.mainsgate.cli;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -15,6 +14,7 @@ import org.mainsgate.report.Setting;
 import org.mainsgate.report.Worksheet;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -51,17 +51,7 @@ final class NextCommand implements Callable<Integer> {
   @Option(names = "--all", description = "all steps, not only the next")
   boolean all;
 
-  @Option(
-      names = "--stage",
-      paramLabel = "STAGE",
-      description = "the stage to work for; the first of the rules if not given")
-  @Nullable String stage;
-
-  @Option(
-      names = "--on",
-      paramLabel = "DATE",
-      description = "the day that is meant, such as 2026-11-25; today if not given")
-  @Nullable LocalDate on;
+  @Mixin StageAndDay meant = new StageAndDay();
 
   @Option(
       names = "--profile",
@@ -107,11 +97,15 @@ final class NextCommand implements Callable<Integer> {
     return Desk.open(app, bench, profile)
         .flatMap(
             desk ->
-                Judging.stage(app, desk, stage)
+                Judging.stage(app, desk, meant.stage)
                     .map(
                         found ->
                             new Setting(
-                                desk.bench(), desk.rules(), profile != null, found, desk.day(on)))
+                                desk.bench(),
+                                desk.rules(),
+                                profile != null,
+                                found,
+                                desk.day(meant.on)))
                     .flatMap(setting -> desk.outlook(tag, setting)));
   }
 

@@ -8,16 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Stream;
 import org.mainsgate.formula.Listing;
-import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Kind;
 import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
-import org.mainsgate.verdict.Judged;
 import org.mainsgate.verdict.Said;
 
 /**
@@ -35,6 +31,7 @@ public final class InForce {
   private final Timeline timeline;
   private final Voiding voiding;
   private final Testimony testimony;
+  private final Decisions decisions;
   private final List<SetAside> setAside = new ArrayList<>();
   private final Map<String, Map<String, String>> lost = new HashMap<>();
   private final Map<String, Map<String, Fact>> momentary = new HashMap<>();
@@ -47,6 +44,7 @@ public final class InForce {
     this.timeline = new Timeline(record.visits());
     this.voiding = new Voiding(rules.vocabulary(), rules.dependencies(), instrument, timeline);
     this.testimony = new Testimony(rules, bench, on);
+    this.decisions = new Decisions(rules, bench, timeline, voiding);
   }
 
   /**
@@ -87,7 +85,7 @@ public final class InForce {
         .values()
         .forEach(
             entries -> inForce(entries).ifPresent(fact -> put(all, entries.get(0).entry(), fact)));
-    Evidence evidence = new Evidence(titles(), lists(), all, judged(), lost);
+    Evidence evidence = new Evidence(titles(), lists(), all, decisions.inForce(), lost);
     return new Result(evidence, setAside);
   }
 
@@ -349,63 +347,5 @@ public final class InForce {
     Visit second = later.moment().visit();
     return timeline.isBefore(first, second)
         || (first.equals(second) && later.moment().afterWork() && !earlier.moment().afterWork());
-  }
-
-  private List<Judged> judged() {
-    List<Judged> judged = new ArrayList<>();
-    for (Visit visit : timeline.visits()) {
-      for (Visit.Judgement found : visit.judged()) {
-        Check check = rules.checks().get(found.check());
-        if (check != null && stands(found, visit, check)) {
-          judged.add(judged(found, visit));
-        }
-      }
-    }
-    return judged;
-  }
-
-  /**
-   * A judgement stands on the evidence that it saw: neither worked on, nor recorded anew or taken
-   * back in a visit that is not known to have come before it.
-   */
-  private boolean stands(Visit.Judgement found, Visit visit, Check check) {
-    Moment moment = new Moment(visit, true);
-    Set<String> names = Names.of(check);
-    boolean worked =
-        names.stream().anyMatch(name -> voiding.of(found.thing(), name, moment).isPresent());
-    return !worked
-        && timeline.visits().stream()
-            .filter(other -> !other.equals(visit) && !timeline.isBefore(other, visit))
-            .noneMatch(other -> says(other, found.thing(), names));
-  }
-
-  private boolean says(Visit visit, String thing, Set<String> names) {
-    List<Entry> entries = new ArrayList<>(visit.found());
-    entries.addAll(visit.left());
-    visit.withdrawn().forEach(withdrawal -> entries.addAll(takenBack(withdrawal)));
-    return entries.stream()
-        .filter(entry -> entry.thing().equals(thing) || entry.thing().equals("instrument"))
-        .anyMatch(entry -> names.contains(entry.property()));
-  }
-
-  private List<Entry> takenBack(Visit.Withdrawal withdrawal) {
-    return timeline.visits().stream()
-        .filter(visit -> visit.id().equals(withdrawal.visit()))
-        .flatMap(visit -> Stream.concat(visit.found().stream(), visit.left().stream()))
-        .filter(entry -> entry.id().equals(withdrawal.entry()))
-        .toList();
-  }
-
-  private Judged judged(Visit.Judgement found, Visit visit) {
-    Bench.Person person = bench.people().get(found.by());
-    return new Judged(
-        visit.id() + "/" + found.id(),
-        found.check(),
-        found.thing(),
-        person == null ? found.by() : person.name(),
-        person == null ? "" : person.competence(),
-        found.because(),
-        found.restriction(),
-        visit.date());
   }
 }

@@ -106,6 +106,7 @@ public final class TypedPattern {
         };
     return named
         .replaceAll("^µ", "[µ\\\\u03bcu]")
+        .replaceAll("(?<!\\[)µ", "[µ\\\\u03bc]")
         .replace("Ω", "(?:[Ω\\u2126]|ohm)")
         .replace("²", "[²2]")
         .replace(" ", "[ ·\\u00a0]");

@@ -8,23 +8,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mainsgate.formula.Input;
 import org.mainsgate.formula.Meaning;
-import org.mainsgate.formula.NumberFormula;
-import org.mainsgate.formula.Table;
 import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.report.CheckCard.Ask;
-import org.mainsgate.report.CheckCard.Cited;
 import org.mainsgate.report.CheckCard.Formula;
 import org.mainsgate.report.CheckCard.When;
 import org.mainsgate.ruleset.Check;
-import org.mainsgate.ruleset.Citation;
 import org.mainsgate.ruleset.Dependency;
 import org.mainsgate.ruleset.Kind;
-import org.mainsgate.ruleset.Limit;
 import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Stage;
@@ -113,6 +107,7 @@ final class CheckCards {
     }
 
     CheckCard card() {
+      SideBySide beside = new SideBySide(check, rules, profiles);
       return new CheckCard(
           check.id(),
           check.title(),
@@ -125,8 +120,8 @@ final class CheckCards {
           consequence(),
           check.requires().stream().map(this::link).toList(),
           onlyUnder(),
-          limits(),
-          tables(),
+          beside.limits(),
+          beside.tables(),
           asks(),
           check.provided().stream().map(this::condition).toList(),
           check.plausible().stream().map(this::condition).toList(),
@@ -134,7 +129,7 @@ final class CheckCards {
           check.remedies().stream().map(this::remedy).toList(),
           voidedBy(),
           check.caution(),
-          sentence(cited(check.citation())),
+          SideBySide.sentence(SideBySide.cited(check.citation())),
           expected());
     }
 
@@ -192,104 +187,6 @@ final class CheckCards {
               .map(Map.Entry::getKey)
               .toList();
       return having.size() == profiles.size() ? List.of() : having;
-    }
-
-    private List<CheckCard.Limits> limits() {
-      Set<String> names = new LinkedHashSet<>();
-      statements.forEach(statement -> names.addAll(statement.limits()));
-      shown().forEach(shown -> names.addAll(shown.limits()));
-      List<CheckCard.Limits> limits = new ArrayList<>();
-      for (String name : names) {
-        Map<CheckCard.Value, List<String>> groups =
-            grouped(
-                found ->
-                    Optional.ofNullable(found.limits().get(name))
-                        .map(
-                            limit ->
-                                new CheckCard.Value("", limit.text(), cited(limit.citation()))));
-        limits.add(
-            new CheckCard.Limits(
-                name,
-                titleOfLimit(name),
-                groups.entrySet().stream()
-                    .map(e -> new CheckCard.Value(join(e), e.getKey().value(), e.getKey().cited()))
-                    .toList()));
-      }
-      return limits;
-    }
-
-    private Stream<NumberFormula> shown() {
-      return check.notes().stream().flatMap(note -> note.shows().stream());
-    }
-
-    private String titleOfLimit(String name) {
-      Limit limit = rules.limits().get(name);
-      return limit == null ? name : limit.title();
-    }
-
-    private List<CheckCard.Tables> tables() {
-      Set<String> names = new LinkedHashSet<>();
-      statements.forEach(statement -> names.addAll(statement.tables()));
-      shown().forEach(shown -> names.addAll(shown.tables()));
-      List<CheckCard.Tables> tables = new ArrayList<>();
-      for (String name : names) {
-        Rules.CitedTable one = rules.tables().get(name);
-        if (one != null) {
-          Map<List<CheckCard.Row>, List<String>> groups =
-              grouped(found -> Optional.ofNullable(found.tables().get(name)).map(this::rows));
-          tables.add(
-              new CheckCard.Tables(
-                  name,
-                  one.table().title(),
-                  key(one.table().key()),
-                  one.table().columns().stream()
-                      .map(column -> column.name().replace('_', ' '))
-                      .toList(),
-                  groups.entrySet().stream()
-                      .map(e -> new CheckCard.Rows(join(e), e.getKey()))
-                      .toList()));
-        }
-      }
-      return tables;
-    }
-
-    private List<CheckCard.Row> rows(Rules.CitedTable cited) {
-      List<CheckCard.Row> rows = new ArrayList<>();
-      for (Table.Row row : cited.table().rows()) {
-        String cells = cited.texts().getOrDefault(row.id(), "");
-        rows.add(
-            new CheckCard.Row(
-                keyOf(cited.table(), row),
-                List.of(cells.split(", ", -1)),
-                CheckCards.cited(cited.citation(row.id()))));
-      }
-      return rows;
-    }
-
-    private String keyOf(Table table, Table.Row row) {
-      if (table.key() instanceof Table.NamedKey named) {
-        return rules.vocabulary().properties().values().stream()
-            .filter(p -> p instanceof Property.Observation o && o.values().equals(named.values()))
-            .map(p -> ((Property.Observation) p).title(row.id()))
-            .findFirst()
-            .orElse(row.id());
-      }
-      return row.id();
-    }
-
-    private <T> Map<T, List<String>> grouped(Function<Rules, Optional<T>> of) {
-      Map<T, List<String>> groups = new LinkedHashMap<>();
-      profiles.forEach(
-          (name, found) ->
-              of.apply(found)
-                  .ifPresent(
-                      value -> groups.computeIfAbsent(value, v -> new ArrayList<>()).add(name)));
-      return groups;
-    }
-
-    private String join(Map.Entry<?, List<String>> group) {
-      List<String> names = group.getValue();
-      return names.size() == profiles.size() && names.size() > 1 ? "all" : String.join(", ", names);
     }
 
     private List<Ask> asks() {
@@ -421,44 +318,6 @@ final class CheckCards {
   private static String valueWords(Property.Observation observation, String value) {
     String title = observation.title(value);
     return title.equals(value) ? "`" + value + "`" : "`" + value + "` (" + title + ")";
-  }
-
-  private static String key(Table.Key key) {
-    if (key instanceof Table.NumberKey number) {
-      return switch (number.mode()) {
-        case EXACT -> "exactly";
-        case AT_LEAST -> "up to";
-        case AT_MOST -> "from";
-      };
-    }
-    return "where it is";
-  }
-
-  private static Cited cited(Citation citation) {
-    String edition = citation.edition().equals("none") ? "" : "edition " + citation.edition();
-    String source =
-        Stream.of(citation.title(), edition, citation.clause())
-            .filter(part -> !part.isEmpty())
-            .collect(Collectors.joining(", "));
-    return new Cited(source, standing(citation), citation.note());
-  }
-
-  private static String standing(Citation citation) {
-    if (citation.isUnconfirmed()) {
-      return citation.standing().words() + ": holds until confirmed";
-    }
-    return citation.standing().words()
-        + citation
-            .confirmed()
-            .map(by -> ", confirmed by " + by.by() + " on " + by.on() + " in " + by.edition())
-            .orElse("");
-  }
-
-  /** A citation on one line. */
-  static String sentence(Cited cited) {
-    return Stream.of(cited.source(), cited.standing(), cited.note())
-        .filter(part -> !part.isEmpty())
-        .collect(Collectors.joining("; "));
   }
 
   private static String name(Meaning step) {

@@ -116,7 +116,7 @@ public final class RulesScreen {
         lines.add(
             2 * INDENT,
             padded(value.profiles(), widest) + padded(value.value(), values),
-            CheckCards.sentence(value.cited()));
+            SideBySide.sentence(value.cited()));
       }
     }
     card.tables().forEach(table -> table(lines, table));
@@ -137,7 +137,7 @@ public final class RulesScreen {
         lines.add(
             3 * INDENT,
             row(grid.get(i + 1), widths),
-            same ? "″" : CheckCards.sentence(row.cited()));
+            same ? "″" : SideBySide.sentence(row.cited()));
       }
     }
   }

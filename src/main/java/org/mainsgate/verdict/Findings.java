@@ -8,14 +8,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.mainsgate.formula.Ground;
-import org.mainsgate.formula.Input;
-import org.mainsgate.formula.Reference;
-import org.mainsgate.formula.RowUse;
 import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.quantity.Truth;
 import org.mainsgate.ruleset.Check;
-import org.mainsgate.ruleset.Limit;
-import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Rules;
 
 /**
@@ -36,6 +31,7 @@ final class Findings {
   private final Check check;
   private final String thing;
   private final Known facts;
+  private final Basis basis;
 
   Findings(Rules rules, Evidence evidence, Check check, String thing, Known facts) {
     this.rules = rules;
@@ -43,6 +39,7 @@ final class Findings {
     this.check = check;
     this.thing = thing;
     this.facts = facts;
+    this.basis = new Basis(rules, evidence, facts);
   }
 
   private static Truth applies(Check check, Known facts) {
@@ -64,7 +61,7 @@ final class Findings {
     }
     Truth truth = check.requirement().evaluate(facts);
     draft.arithmetic(check.requirement().explain(facts));
-    draft.limits(used(formulas()));
+    draft.limits(basis.used(formulas()));
     remarks(draft);
     judged.filter(found -> !check.judgeable()).ifPresent(found -> withoutEffect(draft, found));
     if (truth == Truth.NOT_MET) {
@@ -109,14 +106,14 @@ final class Findings {
   }
 
   private Finding unconfirmedApplicability(Draft draft) {
-    draft.limits(used(check.applies().map(List::of).orElse(List.of())));
+    draft.limits(basis.used(check.applies().map(List::of).orElse(List.of())));
     new Objections(draft, List.of()).unconfirmedLimits();
     return draft.finish(Outcome.HOLD);
   }
 
   private Finding unknownApplicability(Draft draft) {
     List<String> missing = new ArrayList<>();
-    for (Finding.Input input : inputs(check.applies().orElseThrow())) {
+    for (Finding.Input input : basis.inputs(check.applies().orElseThrow())) {
       if (!input.fact().recorded() || isOpen(input.fact())) {
         missing.add(input.title());
       }
@@ -159,85 +156,11 @@ final class Findings {
   private List<Finding.Input> inputs() {
     Map<String, Finding.Input> all = new LinkedHashMap<>();
     for (TruthFormula formula : formulas()) {
-      inputs(formula).forEach(input -> all.putIfAbsent(input.thing() + " " + input.name(), input));
+      basis
+          .inputs(formula)
+          .forEach(input -> all.putIfAbsent(input.thing() + " " + input.name(), input));
     }
     return List.copyOf(all.values());
-  }
-
-  private List<Finding.Input> inputs(TruthFormula formula) {
-    List<Finding.Input> inputs = new ArrayList<>();
-    for (Input input : formula.inputs()) {
-      expand(input, input.within(), facts, inputs);
-    }
-    return inputs;
-  }
-
-  /** An input inside a quantifier is one for each thing on the list. */
-  private void expand(
-      Input input, List<Input.Binding> within, Known bound, List<Finding.Input> inputs) {
-    if (within.isEmpty()) {
-      inputs.add(input(input.reference(), bound));
-      return;
-    }
-    Input.Binding first = within.get(0);
-    for (String item : bound.items(first.kind()).items()) {
-      expand(input, within.subList(1, within.size()), bound.with(first.variable(), item), inputs);
-    }
-  }
-
-  private Finding.Input input(Reference reference, Known bound) {
-    Property property = bound.property(reference);
-    List<String> owners = bound.owners(reference).stream().sorted().toList();
-    return new Finding.Input(
-        String.join(".", reference.path()),
-        title(bound, reference, property),
-        String.join(" or ", owners.stream().map(evidence::title).sorted().toList()),
-        owners,
-        property,
-        bound.fact(reference),
-        bound.lost(reference));
-  }
-
-  /** Its own title; of what is computed from an entry, that of the entry too. */
-  private static String title(Known bound, Reference reference, Property property) {
-    List<String> path = reference.path();
-    boolean derived = property instanceof Property.Quantity quantity && quantity.derived();
-    return derived && path.size() > 1
-        ? property.title()
-            + " of "
-            + bound
-                .property(new Reference(reference.variable(), path.subList(0, path.size() - 1)))
-                .title()
-        : property.title();
-  }
-
-  private List<Finding.Used> used(List<TruthFormula> formulas) {
-    Map<String, Finding.Used> used = new LinkedHashMap<>();
-    for (TruthFormula formula : formulas) {
-      formula.limits().forEach(name -> used.put(name, limit(name)));
-      formula.rowsTouched(facts).forEach(row -> used.put(row.table() + row.rowId(), row(row)));
-    }
-    return List.copyOf(used.values());
-  }
-
-  private Finding.Used limit(String name) {
-    Limit limit = rules.limits().get(name);
-    if (limit == null) {
-      throw new IllegalStateException("no limit " + name);
-    }
-    return new Finding.Used(name, limit.title(), limit.text(), limit.citation());
-  }
-
-  private Finding.Used row(RowUse use) {
-    Rules.CitedTable table = rules.tables().get(use.table());
-    if (table == null) {
-      throw new IllegalStateException("no table " + use.table());
-    }
-    return new Finding.Used(
-        use.table() + "[" + use.rowId() + "]",
-        table.table().title(),
-        table.texts().getOrDefault(use.rowId(), ""),
-        table.citation(use.rowId()));
   }
 
   /** Whether the check is certainly about something else, and no value from memory says so. */
@@ -252,7 +175,7 @@ final class Findings {
   }
 
   private boolean isConfirmed(TruthFormula formula) {
-    return used(List.of(formula)).stream().noneMatch(used -> used.citation().isUnconfirmed());
+    return basis.used(List.of(formula)).stream().noneMatch(used -> used.citation().isUnconfirmed());
   }
 
   private void remarks(Draft draft) {
@@ -390,7 +313,7 @@ final class Findings {
     private void notAsAsked() {
       for (Check.Condition condition : check.provided()) {
         boolean known =
-            inputs(condition.that()).stream().allMatch(input -> input.fact().recorded());
+            basis.inputs(condition.that()).stream().allMatch(input -> input.fact().recorded());
         if (known && condition.that().evaluate(facts) != Truth.MET) {
           draft.hold(Reason.NOT_AS_ASKED, condition.otherwise());
           draft.settle("Measure again as asked");
