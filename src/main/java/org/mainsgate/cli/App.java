@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -65,10 +66,18 @@ public final class App {
     }
   }
 
+  /** What the disk refused; some refusals name the place alone. */
+  private static String unwritable(Exception e) {
+    Throwable cause = e instanceof UncheckedIOException && e.getCause() != null ? e.getCause() : e;
+    return cause instanceof FileSystemException refused && refused.getReason() == null
+        ? "`" + refused.getFile() + "` can't be written or read"
+        : String.valueOf(cause.getMessage());
+  }
+
   /** A disk that fails is the person's to know; anything else is a defect of ours. */
   private int failed(Exception e) {
     if (e instanceof IOException || e instanceof UncheckedIOException) {
-      err.println("mainsgate: " + Visible.text(String.valueOf(e.getMessage())));
+      err.println("mainsgate: " + Visible.text(unwritable(e)));
       err.println("  nothing was left half-written; the files are as they were");
       return Exit.UNUSABLE.code();
     }

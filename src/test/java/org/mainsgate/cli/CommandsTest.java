@@ -52,6 +52,15 @@ class CommandsTest {
   }
 
   @Test
+  void aFolderThatCantBeMadeIsNamedInWords() throws IOException {
+    Path file = Files.createFile(folder.resolve("a-file"));
+    Run run = Run.of("rules", "schema", "-o", file.resolve("schemas"));
+    assertEquals(3, run.code());
+    assertTrue(run.err().contains("a-file"), run.err());
+    assertTrue(run.err().contains("half-written"), run.err());
+  }
+
+  @Test
   void checkWritesNothing() {
     Path bench = Run.smallBench(folder);
     Map<String, String> before = Run.everything(folder);
