@@ -30,9 +30,7 @@ record OpenFindings(Phrases phrases) {
             .filter(finding -> finding.outcome() == outcome && !waitsForChecks(finding))
             .collect(
                 Collectors.groupingBy(
-                    finding -> finding.arithmetic().isEmpty() ? finding.holds() : finding,
-                    LinkedHashMap::new,
-                    Collectors.toList()));
+                    OpenFindings::whatItWaitsFor, LinkedHashMap::new, Collectors.toList()));
     List<Sheet.Open> open = new ArrayList<>();
     together
         .values()
@@ -40,6 +38,21 @@ record OpenFindings(Phrases phrases) {
     behind(findings.stream().filter(finding -> finding.outcome() == outcome).toList())
         .ifPresent(open::add);
     return open;
+  }
+
+  /** What keeps a finding, where that is nothing but words that others may share; else itself. */
+  private static Object whatItWaitsFor(Finding finding) {
+    List<Finding.Hold> own = own(finding);
+    boolean onlyMissing =
+        !own.isEmpty() && own.stream().allMatch(hold -> hold.reason() == Reason.NOT_RECORDED);
+    return onlyMissing || finding.arithmetic().isEmpty() ? own : finding;
+  }
+
+  /** The reasons of a finding by itself, without those of the checks that come first. */
+  private static List<Finding.Hold> own(Finding finding) {
+    return finding.holds().stream()
+        .filter(hold -> hold.reason() != Reason.PREREQUISITE_OPEN)
+        .toList();
   }
 
   private static boolean waitsForChecks(Finding finding) {
@@ -77,7 +90,7 @@ record OpenFindings(Phrases phrases) {
 
   private static Sheet.Open waiting(List<Finding> findings) {
     Finding first = findings.get(0);
-    String holds = first.holds().stream().map(OpenFindings::hold).collect(Collectors.joining("; "));
+    String holds = own(first).stream().map(OpenFindings::hold).collect(Collectors.joining("; "));
     boolean oneThing = findings.stream().map(Finding::thing).distinct().count() == 1;
     String titles =
         findings.stream()
@@ -109,9 +122,8 @@ record OpenFindings(Phrases phrases) {
         .map(ground -> phrases.ground(finding, ground))
         .distinct()
         .forEach(lines::add);
-    finding.holds().stream()
+    own(finding).stream()
         .filter(hold -> hold.reason() != Reason.TOO_NEAR || !saysTooNear(finding))
-        .filter(hold -> hold.reason() != Reason.PREREQUISITE_OPEN)
         .map(OpenFindings::hold)
         .forEach(lines::add);
     first(finding).ifPresent(lines::add);
