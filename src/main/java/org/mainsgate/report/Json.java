@@ -57,6 +57,7 @@ public final class Json {
         .text("identity", setting.rules().identity())
         .list("overlays", setting.rules().overlays(), this::overlay)
         .list("relaxations", setting.rules().relaxations(), this::relaxation)
+        .list("confirmations", setting.rules().confirmations(), this::confirmation)
         .close()
         .text("stage", setting.stage().id())
         .text("verdict", worst(dossiers, unreadable).word())
@@ -77,6 +78,15 @@ public final class Json {
         .text("what", relaxed.what())
         .text("because", relaxed.because())
         .text("by", relaxed.by())
+        .close();
+  }
+
+  private void confirmation(Overlay.Confirmation confirmed) {
+    out.open()
+        .text("what", confirmed.what())
+        .text("by", confirmed.word().by())
+        .text("on", confirmed.word().on())
+        .text("edition", confirmed.word().edition())
         .close();
   }
 

@@ -111,6 +111,17 @@ final class SheetWriter {
               + "; by: "
               + relaxed.by());
     }
+    for (Overlay.Confirmation confirmed : rules.confirmations()) {
+      lines.add(
+          "From memory, and confirmed by local rules: "
+              + confirmed.what()
+              + "; read in edition "
+              + confirmed.word().edition()
+              + " on "
+              + confirmed.word().on()
+              + "; by: "
+              + confirmed.word().by());
+    }
     return lines;
   }
 

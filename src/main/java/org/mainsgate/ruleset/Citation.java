@@ -31,6 +31,11 @@ public record Citation(
    */
   public record Confirmation(String by, String on, String edition) {}
 
+  /** The same, read in the standard itself by somebody. */
+  Citation confirmedBy(Confirmation word) {
+    return new Citation(source, title, edition, clause, standing, note, Optional.of(word));
+  }
+
   /** Whether nothing may pass or fail on it yet. */
   public boolean isUnconfirmed() {
     return standing == Standing.FROM_MEMORY && confirmed.isEmpty();

@@ -9,6 +9,7 @@ import org.mainsgate.ruleset.RulesetFile.CitationEntry;
 import org.mainsgate.ruleset.RulesetFile.ConfirmedEntry;
 import org.mainsgate.ruleset.RulesetFile.LimitEntry;
 import org.mainsgate.ruleset.RulesetFile.SourceEntry;
+import org.mainsgate.source.CalendarDate;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Position;
 import org.mainsgate.source.Text;
@@ -95,11 +96,21 @@ final class Citations {
                     Wording.orEmpty(clause),
                     found,
                     Wording.orEmpty(note),
-                    Optional.ofNullable(confirmed).map(Citations::confirmation)));
+                    Optional.ofNullable(confirmed).map(this::confirmation)));
   }
 
-  private static Citation.Confirmation confirmation(ConfirmedEntry entry) {
+  /** A person's word; complained of where it is nobody's, on no day, or about no edition. */
+  Citation.Confirmation confirmation(ConfirmedEntry entry) {
+    if (entry.by().value().isBlank() || entry.edition().value().isBlank()) {
+      complaints.add(entry.by(), "confirmed without a name or an edition", "`by` and `edition`");
+    }
+    if (!CalendarDate.Check.isDate(entry.on().value())) {
+      complaints.add(
+          entry.on(),
+          "`" + entry.on().value() + "` is not a calendar date",
+          "year-month-day, such as `2026-11-25`");
+    }
     return new Citation.Confirmation(
-        entry.by().value(), entry.on().value(), entry.edition().value());
+        entry.by().value().strip(), entry.on().value(), entry.edition().value().strip());
   }
 }

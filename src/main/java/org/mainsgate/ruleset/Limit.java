@@ -22,4 +22,10 @@ public record Limit(
     Unit unit,
     String text,
     Citation citation,
-    Position at) {}
+    Position at) {
+
+  /** The same value with another account of where it comes from. */
+  Limit citedFrom(Citation other) {
+    return new Limit(name, title, value, unit, text, other, at);
+  }
+}

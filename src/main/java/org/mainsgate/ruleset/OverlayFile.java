@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.ruleset.RulesetFile.CheckEntry;
 import org.mainsgate.ruleset.RulesetFile.ConditionEntry;
+import org.mainsgate.ruleset.RulesetFile.ConfirmedEntry;
 import org.mainsgate.ruleset.RulesetFile.LimitEntry;
 import org.mainsgate.ruleset.RulesetFile.SourceEntry;
 import org.mainsgate.source.Binder;
@@ -28,6 +29,7 @@ record OverlayFile(
     Text for_,
     Map<String, SourceEntry> sources,
     Map<String, LimitEntry> limits,
+    Map<String, ConfirmedEntry> confirm,
     Map<String, AmendEntry> amend,
     Map<String, CheckEntry> checks,
     List<RelaxEntry> relaxes,

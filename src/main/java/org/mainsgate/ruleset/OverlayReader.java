@@ -42,6 +42,8 @@ final class OverlayReader {
     if (!complaints.isEmpty()) {
       return Optional.empty();
     }
+    List<Overlay.Confirmation> confirmations =
+        new Confirming(file, rules, citations, complaints).read();
     rules.lay(file);
     if (!complaints.isEmpty()) {
       return Optional.empty();
@@ -50,7 +52,11 @@ final class OverlayReader {
         new Tightening(file, before, rules.snapshot(), complaints).verify();
     return Optional.of(
         new Overlay(
-            file.overlay().value(), file.title().value(), file.edition().value(), relaxations));
+            file.overlay().value(),
+            file.title().value(),
+            file.edition().value(),
+            relaxations,
+            confirmations));
   }
 
   private void newName(String name, LimitEntry entry, RulesReader.Snapshot before) {

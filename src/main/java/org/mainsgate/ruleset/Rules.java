@@ -103,6 +103,11 @@ public record Rules(
     return overlays.stream().flatMap(overlay -> overlay.relaxations().stream()).toList();
   }
 
+  /** The values from memory that local rules confirm, and on whose word. */
+  public List<Overlay.Confirmation> confirmations() {
+    return overlays.stream().flatMap(overlay -> overlay.confirmations().stream()).toList();
+  }
+
   /** Whether the profile is a file, not one that the program carries. */
   public boolean fromFile() {
     return profile.endsWith(".yaml");

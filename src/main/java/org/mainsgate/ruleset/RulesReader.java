@@ -165,6 +165,15 @@ final class RulesReader {
     }
   }
 
+  /** Puts a limit or a table in the place of the one of the same name, but for its sources. */
+  void confirm(Limit limit) {
+    limits.put(limit.name(), limit);
+  }
+
+  void confirm(Rules.CitedTable table) {
+    tables.put(table.table().name(), table);
+  }
+
   private void overlayLimit(String name, LimitEntry entry) {
     Optional<Limit> before = Optional.ofNullable(limits.get(name));
     limit(name, entry, before.map(limit -> limit.unit().dimension()), before.map(Limit::title))

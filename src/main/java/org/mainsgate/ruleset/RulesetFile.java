@@ -50,7 +50,7 @@ record RulesetFile(
       @Nullable ConfirmedEntry confirmed,
       Position at) {}
 
-  record ConfirmedEntry(Text by, Text on, Text edition) {}
+  record ConfirmedEntry(Text by, Text on, Text edition, Position at) {}
 
   record TableEntry(
       @Nullable Text title,

@@ -102,7 +102,9 @@ final class Tightening {
       return Optional.of(
           new Objection(
               name + " comes from memory in one place and not in the other",
-              "a value of the same standing"));
+              old.citation().isUnconfirmed()
+                  ? "`confirm` with its name, where the value was read in the standard"
+                  : "a value of the same standing"));
     }
     Rational from = point(old);
     Rational to = point(now);

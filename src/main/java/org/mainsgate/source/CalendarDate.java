@@ -8,7 +8,9 @@ import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
+import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.format.DateTimeParseException;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -39,6 +41,15 @@ public @interface CalendarDate {
         return false;
       }
       return exists(value, context);
+    }
+
+    /** Whether a text is such a date, where no bean is validated. */
+    public static boolean isDate(String value) {
+      try {
+        return SHAPE.matcher(value).matches() && LocalDate.parse(value) != null;
+      } catch (DateTimeParseException noSuchDay) {
+        return false;
+      }
     }
 
     private static boolean exists(String value, ConstraintValidatorContext context) {

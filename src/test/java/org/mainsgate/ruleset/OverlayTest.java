@@ -170,6 +170,53 @@ class OverlayTest {
     assertEquals("Custom of the trade", limit.citation().title());
   }
 
+  @Test
+  void aValueFromMemoryIsConfirmedWithoutACopyOfTheProfile() {
+    Rules rules =
+        Rulebook.under(
+            "au-nz", HEAD + confirm("insulation_least") + confirms("lead_rating[0.75 mm²]"));
+    Citation.Confirmation word =
+        new Citation.Confirmation("the visiting electrician", "2026-11-25", "2022");
+    assertEquals(Optional.of(word), limitOf(rules, "insulation_least").citation().confirmed());
+    assertFalse(limitOf(rules, "insulation_least").citation().isUnconfirmed());
+    assertTrue(limitOf(rules, "insulation_unearthed").citation().isUnconfirmed(), "not this one");
+    assertEquals(
+        new Overlay.Confirmation("least insulation from the supply to earthed metal, 1 MΩ", word),
+        rules.confirmations().get(0));
+    assertEquals(
+        new Overlay.Confirmation("current that a lead may carry, 0.75 mm²", word),
+        rules.confirmations().get(1));
+    Rules.CitedTable table = Optional.ofNullable(rules.tables().get("lead_rating")).orElseThrow();
+    assertFalse(table.citation("0.75 mm²").isUnconfirmed());
+    assertTrue(table.citation("2.5 mm²").isUnconfirmed(), "not this row");
+    assertEquals(List.of(), rules.relaxations(), "it relaxes nothing");
+  }
+
+  @Test
+  void aWholeTableIsConfirmedByItsName() {
+    Rules rules = Rulebook.under("au-nz", HEAD + confirm("lead_rating"));
+    Rules.CitedTable table = Optional.ofNullable(rules.tables().get("lead_rating")).orElseThrow();
+    assertTrue(table.citations().values().stream().noneMatch(Citation::isUnconfirmed));
+    assertEquals(
+        List.of("current that a lead may carry, 0.75 mm², 2.5 mm²"),
+        rules.confirmations().stream().map(Overlay.Confirmation::what).toList());
+  }
+
+  @Test
+  void whatIsNotFromMemoryUnderAProfileIsLeftAsItIs() {
+    Rules rules = Rulebook.under("gb", HEAD + confirm("insulation_least"));
+    assertEquals(List.of(), rules.confirmations());
+    assertEquals(Optional.empty(), limitOf(rules, "insulation_least").citation().confirmed());
+  }
+
+  private static String confirm(String name) {
+    return "confirm:\n" + confirms(name);
+  }
+
+  private static String confirms(String name) {
+    return "  " + name + ": {by: the visiting electrician, on: 2026-11-25, edition: \"2022\"}\n";
+  }
+
   private static Limit limitOf(Rules rules, String name) {
     return Optional.ofNullable(rules.limits().get(name)).orElseThrow();
   }
@@ -183,6 +230,7 @@ class OverlayTest {
     additions();
     meters();
     relaxations();
+    confirmations();
     heads();
     refused.forEach(
         (name, text) -> assertTrue(text.matches("(?s)own\\.yaml:[0-9]+:[0-9]+: .+"), name));
@@ -288,6 +336,18 @@ class OverlayTest {
     refuse(
         "relaxed-something-else",
         "limits:\n" + limit("short_lead", "3 m") + relaxes("plausible_share"));
+  }
+
+  private void confirmations() {
+    refuse("confirmed-and-moved", "limits:\n" + limit("short_lead", "1 m") + confirm("short_lead"));
+    complain("confirmed-with-a-slip", "au-nz", HEAD + confirm("insulation_lest"));
+    complain("confirmed-no-row", "au-nz", HEAD + confirm("lead_rating[0.7 mm²]"));
+    complain(
+        "confirmed-on-no-day", "au-nz", HEAD + confirm("insulation_least").replace("-25", "-31"));
+    complain(
+        "confirmed-by-nobody",
+        "au-nz",
+        HEAD + confirm("insulation_least").replace("the visiting electrician", "\" \""));
   }
 
   private void heads() {
