@@ -73,14 +73,14 @@ final class AddCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Optional<Desk> desk = Desk.open(app, bench, null);
+    Optional<OpenBench> desk = OpenBench.open(app, bench, null);
     if (desk.isEmpty()) {
       return Exit.UNUSABLE.code();
     }
     return (desk.get().folder().has(tag) ? visit(desk.get()) : instrument(desk.get())).code();
   }
 
-  private Exit instrument(Desk desk) throws IOException {
+  private Exit instrument(OpenBench desk) throws IOException {
     Complaints complaints = new Complaints();
     String named = what == null ? UNNAMED : what;
     if (named.isBlank()
@@ -104,7 +104,7 @@ final class AddCommand implements Callable<Integer> {
     return made.isPresent() ? Exit.PASS : Exit.UNUSABLE;
   }
 
-  private Exit visit(Desk desk) throws IOException {
+  private Exit visit(OpenBench desk) throws IOException {
     Optional<String> who = person(desk);
     Optional<Outlook> outlook =
         who.flatMap(initials -> Judging.stage(app, desk, meant.stage))
@@ -129,7 +129,7 @@ final class AddCommand implements Callable<Integer> {
     return draft(desk, outlook.get(), who.get());
   }
 
-  private Exit draft(Desk desk, Outlook outlook, String who) throws IOException {
+  private Exit draft(OpenBench desk, Outlook outlook, String who) throws IOException {
     LocalDate day = outlook.dossier().setting().on();
     String text = VisitDraft.of(desk.rules(), outlook.evidence(), outlook.agenda(), tag, day, who);
     Complaints complaints = new Complaints();
@@ -141,7 +141,7 @@ final class AddCommand implements Callable<Integer> {
   }
 
   /** Whose visit it is; empty after a complaint. */
-  private Optional<String> person(Desk desk) {
+  private Optional<String> person(OpenBench desk) {
     List<String> people = List.copyOf(desk.bench().people().keySet());
     if (by == null && people.size() == 1) {
       return Optional.of(people.get(0));

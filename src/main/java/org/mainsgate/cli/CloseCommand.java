@@ -59,11 +59,11 @@ final class CloseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Optional<Desk> desk = Desk.open(app, bench, null);
+    Optional<OpenBench> desk = OpenBench.open(app, bench, null);
     return (desk.isPresent() ? close(desk.get()) : Exit.UNUSABLE).code();
   }
 
-  private Exit close(Desk desk) throws IOException {
+  private Exit close(OpenBench desk) throws IOException {
     Complaints complaints = new Complaints();
     Optional<Closed> closed =
         desk.folder()

@@ -29,11 +29,11 @@ record Judging(Setting setting, List<Dossier> dossiers, List<String> unreadable)
 
   /** Judges what was asked for; empty if nothing could be judged at all, after complaints. */
   static Optional<Judging> of(App app, BenchOptions asked) {
-    return Desk.open(app, asked.bench, asked.profile)
+    return OpenBench.open(app, asked.bench, asked.profile)
         .flatMap(desk -> stage(app, desk, asked).map(stage -> judge(desk, asked, stage)));
   }
 
-  private static Judging judge(Desk desk, BenchOptions asked, Stage stage) {
+  private static Judging judge(OpenBench desk, BenchOptions asked, Stage stage) {
     Setting setting =
         new Setting(
             desk.bench(), desk.rules(), asked.profile != null, stage, desk.day(asked.meant.on));
@@ -42,12 +42,12 @@ record Judging(Setting setting, List<Dossier> dossiers, List<String> unreadable)
     return new Judging(setting, dossiers, unreadable);
   }
 
-  private static Optional<Stage> stage(App app, Desk desk, BenchOptions asked) {
+  private static Optional<Stage> stage(App app, OpenBench desk, BenchOptions asked) {
     return stage(app, desk, asked.meant.stage);
   }
 
   /** The stage of this id, the first if none is given; empty after a complaint. */
-  static Optional<Stage> stage(App app, Desk desk, @Nullable String id) {
+  static Optional<Stage> stage(App app, OpenBench desk, @Nullable String id) {
     if (id == null) {
       return Optional.of(desk.rules().firstStage());
     }

@@ -94,7 +94,7 @@ final class NextCommand implements Callable<Integer> {
   }
 
   private Optional<Outlook> outlook() {
-    return Desk.open(app, bench, profile)
+    return OpenBench.open(app, bench, profile)
         .flatMap(
             desk ->
                 Judging.stage(app, desk, meant.stage)

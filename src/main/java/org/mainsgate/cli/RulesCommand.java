@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import org.mainsgate.desk.Profiles;
 import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
@@ -58,7 +59,7 @@ final class RulesCommand implements Runnable {
     Map<String, Shelf.Choice> profiles = new LinkedHashMap<>();
     new Shelf().profiles().forEach(name -> profiles.put(name, Shelf.Choice.named(name)));
     for (Path file : files) {
-      Profiles.file(file, complaints)
+      GivenProfile.file(file, complaints)
           .ifPresent(choice -> profiles.putAll(choices(base(file), choice)));
     }
     return profiles;
@@ -139,7 +140,7 @@ final class RulesCommand implements Runnable {
     /** What was said under one profile is not said again under the next. */
     private Exit check(String name, Shelf.Choice choice, Set<String> said) {
       Complaints complaints = new Complaints();
-      Optional<Rules> rules = Profiles.rules(choice, complaints);
+      Optional<Rules> rules = Profiles.rules(new Shelf(), choice, complaints);
       if (said.add(complaints.renderAll())) {
         app.err().print(complaints.renderAll());
       }

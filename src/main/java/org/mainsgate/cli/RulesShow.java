@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.mainsgate.desk.Profiles;
 import org.mainsgate.report.CheckTest;
 import org.mainsgate.report.RulesScreen;
 import org.mainsgate.ruleset.Rules;
@@ -102,7 +103,7 @@ final class RulesShow implements Callable<Integer> {
       choices.putAll(RulesCommand.profiles(List.of(), complaints));
     }
     for (String name : names) {
-      Profiles.given(name, complaints)
+      GivenProfile.of(name, complaints)
           .ifPresent(
               choice ->
                   choices.putAll(
@@ -113,7 +114,8 @@ final class RulesShow implements Callable<Integer> {
     Map<String, Rules> rules = new LinkedHashMap<>();
     choices.forEach(
         (name, choice) ->
-            Profiles.rules(choice, complaints).ifPresent(found -> rules.put(name, found)));
+            Profiles.rules(new Shelf(), choice, complaints)
+                .ifPresent(found -> rules.put(name, found)));
     return rules;
   }
 

@@ -45,7 +45,13 @@ public final class Picture {
     }
   }
 
-  byte[] jpeg() {
+  /** A picture that was made ready before, as it is; empty if it is none or far too large. */
+  public static Optional<Picture> asPrinted(byte[] jpeg) {
+    return of(jpeg).map(readable -> new Picture(jpeg.clone()));
+  }
+
+  /** The bytes of the JPEG. */
+  public byte[] jpeg() {
     return jpeg.clone();
   }
 

@@ -12,9 +12,13 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
 import org.mainsgate.source.Binder;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Position;
 import org.mainsgate.source.StrictYaml;
 import org.mainsgate.source.Text;
 
@@ -23,24 +27,36 @@ import org.mainsgate.source.Text;
  * else.
  */
 public final class Shelf {
-  private static final String ROOT = "/rulesets/";
+  private static final String ROOT = "rulesets/";
+  private static final String EDITIONS = ROOT + "editions.yaml";
   private static final String LANGUAGE = "1";
   private static final String FORMAT = "1";
 
+  private final Function<String, Optional<byte[]>> files;
   private final Adjustment adjustment;
 
-  private Shelf(Adjustment adjustment) {
+  private Shelf(Function<String, Optional<byte[]>> files, Adjustment adjustment) {
+    this.files = files;
     this.adjustment = adjustment;
   }
 
-  /** The shelf as it is. */
+  /** The shelf of this program. */
   public Shelf() {
-    this(Adjustment.NONE);
+    this(Shelf::resource, Adjustment.NONE);
+  }
+
+  /**
+   * Somebody else's shelf.
+   *
+   * @param files the bytes of its files by path, as {@link #files} gives them
+   */
+  public static Shelf of(Map<String, byte[]> files) {
+    return new Shelf(path -> Optional.ofNullable(files.get(path)), Adjustment.NONE);
   }
 
   /** The same shelf with one value moved, to see whether the ruleset's tests notice. */
   public Shelf moving(Adjustment moved) {
-    return new Shelf(moved);
+    return new Shelf(files, moved);
   }
 
   record EditionsFile(Text format, Text newest, Map<String, EditionEntry> editions) {}
@@ -108,7 +124,7 @@ public final class Shelf {
   /** The bytes of a file of the newest edition, if there is such a file. */
   public Optional<byte[]> bytes(String file) {
     return editions(new Complaints())
-        .flatMap(found -> resource(found.newest().value() + "/" + file));
+        .flatMap(found -> files.apply(ROOT + found.newest().value() + "/" + file));
   }
 
   /**
@@ -208,11 +224,12 @@ public final class Shelf {
 
   private <T extends Record> Optional<T> read(
       String edition, String file, Class<T> type, Identity identity, Complaints complaints) {
-    Optional<byte[]> bytes = resource(edition + "/" + file);
+    String name = ROOT + edition + "/" + file;
+    Optional<byte[]> bytes = files.apply(name);
     if (bytes.isEmpty()) {
-      throw new IllegalStateException("the program lacks its ruleset " + edition + "/" + file);
+      complaints.add(new Position(name, 1, 1), "this ruleset is not there");
+      return Optional.empty();
     }
-    String name = "rulesets/" + edition + "/" + file;
     identity.add(name, bytes.get());
     return bind(name, bytes.get(), type, complaints);
   }
@@ -227,16 +244,94 @@ public final class Shelf {
     return editions(complaints).map(found -> found.editions().get(found.newest().value()));
   }
 
-  private static Optional<EditionsFile> editions(Complaints complaints) {
-    byte[] bytes =
-        resource("editions.yaml")
-            .orElseThrow(() -> new IllegalStateException("the program lacks its rulesets"));
-    return StrictYaml.readFields("rulesets/editions.yaml", bytes, complaints)
-        .flatMap(fields -> Binder.bind(fields, EditionsFile.class, complaints));
+  private Optional<EditionsFile> editions(Complaints complaints) {
+    Optional<byte[]> bytes = files.apply(EDITIONS);
+    if (bytes.isEmpty()) {
+      complaints.add(new Position(EDITIONS, 1, 1), "there are no rulesets");
+      return Optional.empty();
+    }
+    return StrictYaml.readFields(EDITIONS, bytes.get(), complaints)
+        .flatMap(fields -> Binder.bind(fields, EditionsFile.class, complaints))
+        .filter(found -> understood(found, complaints));
+  }
+
+  private static boolean understood(EditionsFile editions, Complaints complaints) {
+    if (!editions.format().value().equals(FORMAT)) {
+      complaints.add(editions.format(), "a format that this program does not know", "`1`");
+      return false;
+    }
+    if (!editions.editions().containsKey(editions.newest().value())) {
+      complaints.addUnknown(
+          editions.newest().at(),
+          "edition",
+          editions.newest().value(),
+          editions.editions().keySet());
+      return false;
+    }
+    return true;
+  }
+
+  /**
+   * The bytes of all files that a profile of the newest edition is made of, by path; a profile in a
+   * file and overlays are not among them.
+   */
+  public Map<String, byte[]> files(Choice choice) {
+    Map<String, byte[]> found = new TreeMap<>();
+    editions(new Complaints())
+        .ifPresent(
+            list -> {
+              String edition = list.newest().value();
+              EditionEntry entry = Objects.requireNonNull(list.editions().get(edition));
+              put(found, EDITIONS);
+              paths(edition, entry, choice).forEach(path -> put(found, path));
+            });
+    return found;
+  }
+
+  private void put(Map<String, byte[]> found, String path) {
+    files.apply(path).ifPresent(bytes -> found.put(path, bytes));
+  }
+
+  /** The paths of the edition's files under a profile, in the order of the identity. */
+  private static List<String> paths(String edition, EditionEntry entry, Choice choice) {
+    List<String> paths = new ArrayList<>();
+    paths.add(entry.vocabulary().value());
+    entry.common().forEach(file -> paths.add(file.value()));
+    if (choice.bytes().isEmpty()) {
+      paths.add("profiles/" + choice.name() + ".yaml");
+    }
+    return paths.stream().map(path -> ROOT + edition + "/" + path).toList();
+  }
+
+  /** The rules that this shelf has, without any overlay: `edition, profile` by identity. */
+  public Map<String, String> identities() {
+    Map<String, String> known = new TreeMap<>();
+    editions(new Complaints())
+        .ifPresent(
+            list ->
+                list.editions()
+                    .forEach(
+                        (edition, entry) ->
+                            entry
+                                .profiles()
+                                .forEach(
+                                    profile ->
+                                        known.put(
+                                            identity(edition, entry, profile.value()),
+                                            profile.value() + ", edition " + edition))));
+    return known;
+  }
+
+  private String identity(String edition, EditionEntry entry, String profile) {
+    Identity identity = new Identity();
+    for (String path : paths(edition, entry, Choice.named(profile))) {
+      files.apply(path).ifPresent(bytes -> identity.add(path, bytes));
+    }
+    return identity.hex();
   }
 
   private static Optional<byte[]> resource(String path) {
-    try (InputStream in = Shelf.class.getResourceAsStream(ROOT + path)) {
+    try (InputStream in = Shelf.class.getResourceAsStream("/" + path)) {
       return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
     } catch (IOException e) {
       throw new UncheckedIOException(e);

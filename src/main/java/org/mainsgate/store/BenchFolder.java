@@ -8,8 +8,11 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.RecordReader;
 import org.mainsgate.source.Complaints;
@@ -36,14 +39,14 @@ public final class BenchFolder {
   private static final String TAG_IS =
       "1 to 32 of `A` to `Z`, `a` to `z`, `0` to `9`, `.`, `_`, `-`, a letter or digit first";
 
-  private final FolderReader reader;
+  private final RecordFiles reader;
   private final StoredFile file;
   private final Fields fields;
   private final List<String> tags;
   private final List<String> notes;
 
   private BenchFolder(
-      FolderReader reader, StoredFile file, Fields fields, List<String> tags, List<String> notes) {
+      RecordFiles reader, StoredFile file, Fields fields, List<String> tags, List<String> notes) {
     this.reader = reader;
     this.file = file;
     this.fields = fields;
@@ -64,6 +67,11 @@ public final class BenchFolder {
       complaints.add(FolderReader.start(BENCH), "no bench here: `" + folder + "` can't be read");
       return Optional.empty();
     }
+  }
+
+  /** Opens a bench that was packed, or complains; nothing can be written to it. */
+  public static Optional<BenchFolder> open(Pack pack, Complaints complaints) {
+    return open(new PackedFiles(pack), complaints);
   }
 
   /**
@@ -141,7 +149,7 @@ public final class BenchFolder {
         : Optional.empty();
   }
 
-  private static Optional<BenchFolder> open(FolderReader reader, Complaints complaints) {
+  private static Optional<BenchFolder> open(RecordFiles reader, Complaints complaints) {
     int before = complaints.count();
     Optional<StoredFile> file = reader.read(BENCH, complaints);
     Optional<Fields> fields =
@@ -199,6 +207,16 @@ public final class BenchFolder {
     return tags;
   }
 
+  /** The path of an instrument's picture, as its file names it. */
+  public static String photo(String tag, String path) {
+    return INSTRUMENTS + "/" + tag + "/" + path;
+  }
+
+  /** Whether this is no folder but a pack. */
+  public boolean isPacked() {
+    return reader instanceof PackedFiles;
+  }
+
   /** What a person should know of the folder itself. */
   public List<String> notes() {
     return notes;
@@ -252,6 +270,38 @@ public final class BenchFolder {
     return isTag(tag, complaints)
         ? new DraftClosing(folder(tag), bench, records, complaints).close(draft, on)
         : Optional.empty();
+  }
+
+  /**
+   * Packs what the verdict on one instrument needs: the bench's file without the people and meters
+   * that nothing names, the instrument, its closed visits with their sidecars, the profile and the
+   * overlays that are files of the bench. Drafts stay here.
+   *
+   * @param tag of an instrument that can be read
+   */
+  public Pack pack(String tag, Complaints complaints) {
+    Map<String, byte[]> files = new TreeMap<>();
+    VisitFiles visits = VisitFiles.read(folder(tag).visits(), reader, complaints);
+    reader.read(instrumentFile(tag), complaints).ifPresent(f -> files.put(f.path(), f.bytes()));
+    visits.sealed().forEach(f -> files.put(f.path(), f.bytes()));
+    List<Fields> record = new ArrayList<>();
+    files.forEach(
+        (path, bytes) -> {
+          if (path.endsWith(VisitFiles.CLOSED)) {
+            StrictYaml.readFields(path, bytes, complaints).ifPresent(record::add);
+          }
+        });
+    files.put(BENCH, Extract.of(file.bytes(), record));
+    rulesFiles().forEach(path -> file(path, complaints).ifPresent(f -> files.put(path, f.bytes())));
+    return new Pack(files);
+  }
+
+  /** The paths of the profile and the overlays, as far as they are files of the bench. */
+  private List<String> rulesFiles() {
+    return Stream.concat(
+            profile().stream().filter(name -> name.value().endsWith(".yaml")), overlays().stream())
+        .map(Text::value)
+        .toList();
   }
 
   private InstrumentFolder folder(String tag) {

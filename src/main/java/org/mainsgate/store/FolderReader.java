@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Optional;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Position;
-import org.mainsgate.source.StrictYaml;
 
 /**
  * The reader of what lies inside one folder, by paths with `/` between their parts.
@@ -23,7 +22,7 @@ import org.mainsgate.source.StrictYaml;
  * <p>Whatever leads out of the folder, is no regular file or is too large is complained of and not
  * read.
  */
-final class FolderReader {
+final class FolderReader implements RecordFiles {
   private final Path folder;
   private final Path real;
 
@@ -41,25 +40,23 @@ final class FolderReader {
     return new FolderReader(folder, folder.toRealPath());
   }
 
-  Path resolve(String path) {
+  @Override
+  public Path resolve(String path) {
     return folder.resolve(path);
   }
 
-  boolean exists(String path) {
+  @Override
+  public boolean exists(String path) {
     return Files.exists(folder.resolve(path), LinkOption.NOFOLLOW_LINKS);
   }
 
-  boolean isFolder(String path) {
+  @Override
+  public boolean isFolder(String path) {
     return Files.isDirectory(folder.resolve(path));
   }
 
-  /** Reads a file of the record, or complains. */
-  Optional<StoredFile> read(String path, Complaints complaints) {
-    return read(path, StrictYaml.MOST_BYTES, complaints);
-  }
-
-  /** Reads a file of at most so many bytes, or complains. */
-  Optional<StoredFile> read(String path, int most, Complaints complaints) {
+  @Override
+  public Optional<StoredFile> read(String path, int most, Complaints complaints) {
     try {
       Path file = folder.resolve(path).toRealPath();
       BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
@@ -94,8 +91,8 @@ final class FolderReader {
     return "at most " + most + " bytes";
   }
 
-  /** The names in a folder in their order, none if the folder does not exist; or a complaint. */
-  List<String> list(String path, Complaints complaints) {
+  @Override
+  public List<String> list(String path, Complaints complaints) {
     if (!exists(path)) {
       return List.of();
     }

@@ -27,7 +27,7 @@ import org.mainsgate.source.Text;
  * @param path its path inside the bench's folder
  * @param reader of the bench's folder
  */
-record InstrumentFolder(String tag, String path, FolderReader reader) {
+record InstrumentFolder(String tag, String path, RecordFiles reader) {
 
   /** The path of the visits inside the bench's folder. */
   String visits() {

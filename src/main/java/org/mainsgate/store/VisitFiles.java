@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.mainsgate.source.Complaints;
 
 /**
@@ -23,7 +24,7 @@ final class VisitFiles {
       Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}-[A-Za-z0-9]{1,8}-[0-9a-z]{4}");
 
   private final String folder;
-  private final FolderReader reader;
+  private final RecordFiles reader;
   private final Complaints complaints;
   private final Map<String, StoredFile> closed = new TreeMap<>();
   private final Map<String, StoredFile> drafts = new TreeMap<>();
@@ -32,14 +33,14 @@ final class VisitFiles {
   private final List<String> notes = new ArrayList<>();
   private boolean altered;
 
-  private VisitFiles(String folder, FolderReader reader, Complaints complaints) {
+  private VisitFiles(String folder, RecordFiles reader, Complaints complaints) {
     this.folder = folder;
     this.reader = reader;
     this.complaints = complaints;
   }
 
   /** Reads the files, and complains of each that is not what it should be. */
-  static VisitFiles read(String folder, FolderReader reader, Complaints complaints) {
+  static VisitFiles read(String folder, RecordFiles reader, Complaints complaints) {
     VisitFiles files = new VisitFiles(folder, reader, complaints);
     reader.list(folder, complaints).forEach(files::sort);
     files.setInterruptedAside();
@@ -75,6 +76,11 @@ final class VisitFiles {
       some.values().forEach(file -> all.put(file.path(), file));
     }
     return List.copyOf(all.values());
+  }
+
+  /** The closed visits and their sidecars. */
+  List<StoredFile> sealed() {
+    return Stream.of(closed, sidecars).flatMap(some -> some.values().stream()).toList();
   }
 
   List<String> notes() {

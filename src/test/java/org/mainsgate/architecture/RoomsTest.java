@@ -50,6 +50,7 @@ class RoomsTest {
     STORE,
     TRIAL,
     REPORT,
+    DESK,
     CLI;
 
     /** The rooms that this one may know. */
@@ -62,6 +63,8 @@ class RoomsTest {
         case EVIDENCE -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT);
         case AGENDA, STORE, TRIAL -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE);
         case REPORT -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE, AGENDA);
+        case DESK ->
+            Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE, AGENDA, STORE, REPORT);
         case CLI -> EnumSet.allOf(Room.class);
       };
     }

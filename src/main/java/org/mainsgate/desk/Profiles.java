@@ -1,8 +1,5 @@
-package org.mainsgate.cli;
+package org.mainsgate.desk;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -10,19 +7,18 @@ import org.mainsgate.ruleset.Rules;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.source.Position;
-import org.mainsgate.source.StrictYaml;
 import org.mainsgate.source.Text;
 import org.mainsgate.store.BenchFolder;
 import org.mainsgate.verdict.Engine;
 
 /** Finds the profile that is meant, and opens its rules. */
-final class Profiles {
+public final class Profiles {
   private static final String FILE = ".yaml";
 
   private Profiles() {}
 
   /** The bench's own profile: a name inside the program, or a file of the bench's folder. */
-  static Optional<Shelf.Choice> ofBench(BenchFolder folder, Complaints complaints) {
+  static Optional<Shelf.Choice> ofBench(BenchFolder folder, Shelf shelf, Complaints complaints) {
     Optional<Text> profile = folder.profile();
     if (profile.isEmpty()) {
       complaints.add(folder.start(), "the bench names no profile", "`profile: gb` or another");
@@ -34,11 +30,11 @@ final class Profiles {
           .file(name, complaints)
           .map(file -> Shelf.Choice.file(file.path(), file.bytes()));
     }
-    return named(name, profile.get().at(), complaints);
+    return named(name, profile.get().at(), shelf, complaints);
   }
 
   /** The same profile under the overlays that the bench names; empty after a complaint. */
-  static Optional<Shelf.Choice> underOverlays(
+  public static Optional<Shelf.Choice> underOverlays(
       BenchFolder folder, Shelf.Choice choice, Complaints complaints) {
     Map<String, byte[]> overlays = new LinkedHashMap<>();
     int before = complaints.count();
@@ -57,38 +53,19 @@ final class Profiles {
     return complaints.count() == before ? Optional.of(choice.under(overlays)) : Optional.empty();
   }
 
-  /** A profile given on the command line: a name inside the program, or the path of a file. */
-  static Optional<Shelf.Choice> given(String name, Complaints complaints) {
-    Position at = new Position("--profile", 1, 1);
-    return name.endsWith(FILE) ? file(Path.of(name), complaints) : named(name, at, complaints);
-  }
-
-  /** A profile in a file. */
-  static Optional<Shelf.Choice> file(Path path, Complaints complaints) {
-    Position at = new Position(path.toString(), 1, 1);
-    try {
-      if (Files.size(path) > StrictYaml.MOST_BYTES) {
-        complaints.add(at, "the file is too large", "at most 1 MiB");
-        return Optional.empty();
-      }
-      return Optional.of(Shelf.Choice.file(path.toString(), Files.readAllBytes(path)));
-    } catch (IOException e) {
-      complaints.add(at, "this file can't be read", "a profile's file, ending in `.yaml`");
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<Shelf.Choice> named(String name, Position at, Complaints complaints) {
-    if (new Shelf().profiles().contains(name)) {
+  /** A profile of the shelf by its name, or a complaint. */
+  public static Optional<Shelf.Choice> named(
+      String name, Position at, Shelf shelf, Complaints complaints) {
+    if (shelf.profiles().contains(name)) {
       return Optional.of(Shelf.Choice.named(name));
     }
-    complaints.addUnknown(at, "profile", name, new Shelf().profiles());
+    complaints.addUnknown(at, "profile", name, shelf.profiles());
     return Optional.empty();
   }
 
   /** The rules of a profile, if nothing is wrong with them. */
-  static Optional<Rules> rules(Shelf.Choice choice, Complaints complaints) {
-    Optional<Rules> rules = new Shelf().open(choice, complaints);
+  public static Optional<Rules> rules(Shelf shelf, Shelf.Choice choice, Complaints complaints) {
+    Optional<Rules> rules = shelf.open(choice, complaints);
     rules.ifPresent(
         found ->
             new Engine(found)
