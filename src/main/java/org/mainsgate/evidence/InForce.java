@@ -34,6 +34,7 @@ public final class InForce {
   private final Decisions decisions;
   private final List<SetAside> setAside = new ArrayList<>();
   private final Map<String, Map<String, String>> lost = new HashMap<>();
+  private final Map<String, Map<String, List<Fact>>> superseded = new HashMap<>();
   private final Map<String, Map<String, Fact>> momentary = new HashMap<>();
 
   private InForce(Rules rules, InstrumentRecord record, LocalDate on) {
@@ -85,7 +86,7 @@ public final class InForce {
         .values()
         .forEach(
             entries -> inForce(entries).ifPresent(fact -> put(all, entries.get(0).entry(), fact)));
-    Evidence evidence = new Evidence(titles(), lists(), all, decisions.inForce(), lost);
+    Evidence evidence = new Evidence(titles(), lists(), all, decisions.inForce(), lost, superseded);
     return new Result(evidence, setAside);
   }
 
@@ -134,9 +135,15 @@ public final class InForce {
   private Optional<Fact> inForce(List<Dated> entries) {
     List<Dated> standing = new ArrayList<>();
     for (Dated dated : entries) {
-      Optional<String> why = whyNot(dated, entries);
-      why.ifPresent(reason -> setAside(dated, reason));
-      if (why.isEmpty()) {
+      Optional<String> why = whyNot(dated);
+      Optional<Dated> newer =
+          entries.stream().filter(other -> supersedes(other, dated)).findFirst();
+      if (why.isPresent()) {
+        setAside(dated, why.get());
+      } else if (newer.isPresent()) {
+        setAside(dated, "superseded on " + newer.get().visit().date());
+        remember(dated);
+      } else {
         standing.add(dated);
       }
     }
@@ -148,7 +155,14 @@ public final class InForce {
     return testimony.single(dated.entry(), visit.id(), visit.date(), visit.by(), momentary(dated));
   }
 
-  private Optional<String> whyNot(Dated dated, List<Dated> others) {
+  private void remember(Dated dated) {
+    superseded
+        .computeIfAbsent(dated.entry().thing(), thing -> new HashMap<>())
+        .computeIfAbsent(dated.entry().property(), name -> new ArrayList<>())
+        .add(fact(dated));
+  }
+
+  private Optional<String> whyNot(Dated dated) {
     Optional<String> withdrawn = withdrawn(dated);
     if (withdrawn.isPresent()) {
       return withdrawn;
@@ -161,10 +175,7 @@ public final class InForce {
     if (property(entry).isMomentary() && !isNow(dated.visit())) {
       return Optional.of("true for that visit only");
     }
-    return others.stream()
-        .filter(other -> supersedes(other, dated))
-        .findFirst()
-        .map(other -> "superseded on " + other.visit().date());
+    return Optional.empty();
   }
 
   private boolean supersedes(Dated later, Dated earlier) {

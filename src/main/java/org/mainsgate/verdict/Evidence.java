@@ -1,5 +1,6 @@
 package org.mainsgate.verdict;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,13 +15,16 @@ import org.mainsgate.formula.Listing;
  * @param facts by thing, then by property
  * @param judged what people have decided, in force
  * @param lost by thing, then by property: what was recorded and does not count any more, in words
+ * @param superseded by thing, then by property: what something newer stands for, without any work
+ *     between them
  */
 public record Evidence(
     Map<String, String> titles,
     Map<String, Listed> lists,
     Map<String, Map<String, Fact>> facts,
     List<Judged> judged,
-    Map<String, Map<String, String>> lost) {
+    Map<String, Map<String, String>> lost,
+    Map<String, Map<String, List<Fact>>> superseded) {
 
   /** Keeps the collections as they are. */
   public Evidence {
@@ -29,6 +33,7 @@ public record Evidence(
     facts = Map.copyOf(facts);
     judged = List.copyOf(judged);
     lost = Map.copyOf(lost);
+    superseded = Map.copyOf(superseded);
   }
 
   /** Evidence of which nothing was lost on the way. */
@@ -37,7 +42,7 @@ public record Evidence(
       Map<String, Listed> lists,
       Map<String, Map<String, Fact>> facts,
       List<Judged> judged) {
-    this(titles, lists, facts, judged, Map.of());
+    this(titles, lists, facts, judged, Map.of(), Map.of());
   }
 
   /** An instrument of which nothing is known. */
@@ -69,7 +74,21 @@ public record Evidence(
 
   /** The same with other facts. */
   public Evidence withFacts(Map<String, Map<String, Fact>> others) {
-    return new Evidence(titles, lists, others, judged, lost);
+    return new Evidence(titles, lists, others, judged, lost, superseded);
+  }
+
+  /** The same with another fact in the place of one. */
+  Evidence with(String thing, String property, Fact fact) {
+    Map<String, Map<String, Fact>> others = new HashMap<>(facts);
+    Map<String, Fact> of = new HashMap<>(facts.getOrDefault(thing, Map.of()));
+    of.put(property, fact);
+    others.put(thing, of);
+    return withFacts(others);
+  }
+
+  /** What something newer stands for, without any work between them. */
+  List<Fact> superseded(String thing, String property) {
+    return superseded.getOrDefault(thing, Map.of()).getOrDefault(property, List.of());
   }
 
   /** What was recorded of a property and does not count any more, in words; empty if nothing. */

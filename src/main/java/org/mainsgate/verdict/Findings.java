@@ -11,7 +11,9 @@ import org.mainsgate.formula.Ground;
 import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.quantity.Truth;
 import org.mainsgate.ruleset.Check;
+import org.mainsgate.ruleset.CheckScope;
 import org.mainsgate.ruleset.Rules;
+import org.mainsgate.ruleset.Vocabulary;
 
 /**
  * Makes the finding of one check on one thing. The first line that fits:
@@ -219,6 +221,46 @@ final class Findings {
       notAsAsked();
       waiting();
       unconfirmedLimits();
+      if (truth == Truth.MET) {
+        better();
+      }
+    }
+
+    /** What would not do, until something better was written down and nothing was done between. */
+    private void better() {
+      Set<String> said = new TreeSet<>();
+      for (Finding.Input input : draft.inputs()) {
+        String property = input.name().split("\\.", 2)[0];
+        for (String owner : input.owners()) {
+          for (Fact earlier : evidence.superseded(owner, property)) {
+            String text = texts(earlier) + " of " + earlier.said().get(0).on();
+            if (!asksForAge(property) && wouldNotDo(owner, property, earlier) && said.add(text)) {
+              draft.hold(
+                  Reason.DISAGREE,
+                  input.title()
+                      + " ("
+                      + input.thing()
+                      + "): "
+                      + text
+                      + " would not do, and no work was recorded since");
+              draft.settle(
+                  "Write down the work that made it better, or take back the wrong entry with its reason");
+            }
+          }
+        }
+      }
+    }
+
+    private boolean asksForAge(String property) {
+      return draft.inputs().stream()
+          .anyMatch(input -> input.name().equals(property + "." + Vocabulary.AGE));
+    }
+
+    private boolean wouldNotDo(String owner, String property, Fact earlier) {
+      Known then =
+          new Known(rules.vocabulary(), evidence.with(owner, property, earlier))
+              .with(CheckScope.ITEM, thing);
+      return check.requirement().evaluate(then) == Truth.NOT_MET;
     }
 
     private void notRecorded() {

@@ -21,7 +21,7 @@ class AgeTest {
       """
       quantities:
         age:
-          of: [earth_resistance, insulation_resistance, part_insulation, sheath, plug_state, when_moved, anchorage, socket_voltage, socket_proven, rated_power]
+          of: [earth_resistance, insulation_resistance, part_insulation, sheath, plug_state, when_moved, anchorage, socket_voltage, socket_proven, supply_resistance, supply_capacitance, ht_rail_resistance, set_voltage, rated_power]
           title: age
           nature: marked
           units: [d]

@@ -205,7 +205,12 @@ class OutsideExamplesTest {
 
   private static Outcome selector(Notebook book, int tap, int supply) {
     Notebook set =
-        book.with("bench: {site: {socket_voltage: {value: " + supply + ".00 ± 0.001 V}}}")
+        book.with(
+                "bench: {site: {supply_voltage: "
+                    + supply
+                    + " V ±1 %, socket_voltage: {value: "
+                    + supply
+                    + ".00 ± 0.001 V, on: 2026-11-20}}}")
             .found("selector: {set_voltage: " + tap + " V}");
     return set.outcome("selector-far-off", "instrument") == Outcome.FAIL
         ? Outcome.FAIL
