@@ -1,12 +1,14 @@
 package org.mainsgate.seal;
 
+import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.DataFormatException;
@@ -204,8 +206,7 @@ final class PdfObjects {
     if (rest != end || !new PdfParser(bytes, end).looksAt("startxref\n")) {
       throw new Odd("a gap", at);
     }
-    for (Integer holder :
-        new ArrayList<>(List.copyOf(new java.util.TreeSet<>(places.holders().values())))) {
+    for (Integer holder : new TreeSet<>(places.holders().values())) {
       held(holder, places);
     }
     if (!objects.keySet().containsAll(places.holders().keySet())) {
@@ -229,7 +230,6 @@ final class PdfObjects {
     int count = number(stream.dictionary(), "N");
     int first = number(stream.dictionary(), "First");
     PdfParser heads = new PdfParser(text, 0);
-    Map<Integer, Integer> offsets = new HashMap<>();
     int last = first;
     for (int i = 0; i < count; i++) {
       int number = heads.whole();
@@ -240,7 +240,6 @@ final class PdfObjects {
       if (first + offset < last || !Integer.valueOf(holder).equals(places.holders().get(number))) {
         throw new Odd("an object stream of another shape", startOfTable);
       }
-      offsets.put(number, offset);
       put(number, parser.value(), startOfTable);
       last = parser.at();
     }
@@ -280,7 +279,7 @@ final class PdfObjects {
       throw new Odd("a stream coded in another way", stream.from());
     }
     if (filter.isEmpty()) {
-      return java.util.Arrays.copyOfRange(bytes, stream.from(), stream.to());
+      return Arrays.copyOfRange(bytes, stream.from(), stream.to());
     }
     if (!stream.dictionary().says("Filter", "FlateDecode")) {
       throw new Odd("a stream coded in another way", stream.from());
@@ -288,7 +287,7 @@ final class PdfObjects {
     Inflater inflater = new Inflater();
     try {
       inflater.setInput(bytes, stream.from(), length);
-      java.io.ByteArrayOutputStream out = new java.io.ByteArrayOutputStream();
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
       byte[] part = new byte[8192];
       while (!inflater.finished()) {
         int read = inflater.inflate(part);

@@ -11,8 +11,10 @@ import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.mainsgate.seal.PdfValue.Chars;
@@ -31,9 +33,9 @@ import org.mainsgate.seal.PdfValue.Reference;
  * @param name who signs
  * @param claimed when, by the signer's own clock, to the second
  * @param room how many bytes are kept for the signature
- * @param cms the signature, at most that long
+ * @param cms the signature in DER, in hex, at most that long
  */
-record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
+record Revision(int index, String name, Instant claimed, int room, String cms) {
 
   /** For a signature without a time-stamp, and for one with long certificates or a time-stamp. */
   static final int[] ROOMS = {4096, 16384};
@@ -58,15 +60,35 @@ record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
   /** How a signature of ours starts, to find the end of the unsigned revision. */
   static final byte[] START = HEAD.getBytes(StandardCharsets.US_ASCII);
 
-  /**
-   * A file with one more revision.
-   *
-   * @param bytes the whole file
-   * @param gap where the signature stands, brackets included
-   * @param gapEnd where it ends
-   * @param startOfTable where the new cross-reference stream starts
-   */
-  record Written(byte[] bytes, int gap, int gapEnd, int startOfTable) {
+  /** A file with one more revision. */
+  static final class Written {
+    private final byte[] bytes;
+    private final int gap;
+    private final int gapEnd;
+    private final int startOfTable;
+
+    /**
+     * The bytes are owned by the new object.
+     *
+     * @param gap where the signature stands, brackets included
+     * @param gapEnd where it ends
+     * @param startOfTable where the new cross-reference stream starts
+     */
+    Written(byte[] bytes, int gap, int gapEnd, int startOfTable) {
+      this.bytes = bytes;
+      this.gap = gap;
+      this.gapEnd = gapEnd;
+      this.startOfTable = startOfTable;
+    }
+
+    /** The whole file; not to be changed. */
+    byte[] bytes() {
+      return bytes;
+    }
+
+    int startOfTable() {
+      return startOfTable;
+    }
 
     /** What the signature is over: everything but itself. */
     byte[] signed() {
@@ -94,7 +116,7 @@ record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
     text.append(" /M (D:").append(TIME.format(LocalDateTime.ofInstant(claimed, ZoneOffset.UTC)));
     text.append("+00'00') ").append(index == 0 ? CERTIFIES : "").append("/Contents ");
     int gap = before.length + text.length();
-    text.append('<').append(HEX.formatHex(Arrays.copyOf(cms, room))).append('>');
+    text.append('<').append(cms + "0".repeat(2 * room - cms.length())).append('>');
     int gapEnd = before.length + text.length();
     StringBuilder rest = new StringBuilder();
     Dictionary filled =
@@ -131,8 +153,8 @@ record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
   private static Written withRange(WithRange write) {
     int length = 1;
     Written written = write.write(length);
-    while (written.bytes().length - written.gapEnd() != length) {
-      length = written.bytes().length - written.gapEnd();
+    while (written.bytes.length - written.gapEnd != length) {
+      length = written.bytes.length - written.gapEnd;
       written = write.write(length);
     }
     return written;
@@ -159,13 +181,13 @@ record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
   }
 
   private static Dictionary certified(Layout layout, int signature) {
-    Dictionary perms = new Dictionary(java.util.Map.of("DocMDP", new Reference(signature)));
+    Dictionary perms = new Dictionary(Map.of("DocMDP", new Reference(signature)));
     return layout.catalog().with("Perms", perms);
   }
 
   /** The rows of the cross-reference stream, in the order of their numbers. */
   private static final class Rows {
-    private final java.util.TreeMap<Integer, Integer> changed = new java.util.TreeMap<>();
+    private final TreeMap<Integer, Integer> changed = new TreeMap<>();
     private final int own;
 
     Rows(int own) {
@@ -232,7 +254,8 @@ record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
     return ours && padded
         ? claimed.map(
             when ->
-                new Revision(index, decoded, when, contents.length, Arrays.copyOf(contents, end)))
+                new Revision(
+                    index, decoded, when, contents.length, matcher.group(3).substring(0, 2 * end)))
         : Optional.empty();
   }
 
@@ -262,21 +285,6 @@ record Revision(int index, String name, Instant claimed, int room, byte[] cms) {
       }
     }
     return true;
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof Revision r
-        && index == r.index
-        && name.equals(r.name)
-        && claimed.equals(r.claimed)
-        && room == r.room
-        && Arrays.equals(cms, r.cms);
-  }
-
-  @Override
-  public int hashCode() {
-    return Objects.hash(index, name, claimed, room, Arrays.hashCode(cms));
   }
 
   @Override
