@@ -15,6 +15,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -90,7 +91,7 @@ public final class Pdf {
    */
   public void write(Sheet sheet, LocalDate on, OutputStream out) throws IOException {
     refuse(complaints(sheet));
-    out.write(print(sheet, on));
+    out.write(print(sheet, on, Optional.empty()));
   }
 
   /**
@@ -129,13 +130,29 @@ public final class Pdf {
     return printed;
   }
 
+  /**
+   * The pages with files attached and empty signature fields: what a sealed record is before it is
+   * signed. The same sheet and files give the same bytes on one JDK.
+   *
+   * @param on the date that the document carries as that of its making
+   * @param files the bytes of the files by path
+   * @param fields the names of the fields, with what each is for, in their order
+   * @throws IllegalArgumentException if there are {@link #complaints}
+   */
+  public byte[] unsigned(
+      Sheet sheet, LocalDate on, Map<String, byte[]> files, Map<String, String> fields)
+      throws IOException {
+    refuse(complaints(sheet));
+    return print(sheet, on, Optional.of(new Enclosures(files, fields)));
+  }
+
   private Printed print(Worksheet sheet, LocalDate on) throws IOException {
     Stamp stamp =
         new Stamp(
             sheet.tag() + ": " + sheet.what() + ", to be filled in",
             "Page to fill in for " + sheet.tag(),
             on);
-    return print(page("worksheet.jte", sheet), new byte[0], stamp);
+    return print(page("worksheet.jte", sheet), new byte[0], stamp, Optional.empty());
   }
 
   private static void refuse(List<String> complaints) {
@@ -144,20 +161,29 @@ public final class Pdf {
     }
   }
 
-  private byte[] print(Sheet sheet, LocalDate on) throws IOException {
+  private byte[] print(Sheet sheet, LocalDate on, Optional<Enclosures> enclosures)
+      throws IOException {
     byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
     Stamp stamp = new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on);
-    return print(page(sheet), photo, stamp).bytes().toByteArray();
+    return print(page(sheet), photo, stamp, enclosures).bytes().toByteArray();
   }
 
   /** A finished document, and how many pages it has. */
   private record Printed(ByteArrayOutputStream bytes, int pages) {}
 
-  private static Printed print(String page, byte[] photo, Stamp stamp) throws IOException {
+  private static Printed print(
+      String page, byte[] photo, Stamp stamp, Optional<Enclosures> enclosures) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PdfBoxRenderer renderer = builder(page, photo).buildPdfRenderer();
         PDDocument document = renderer.createPDFKeepOpen()) {
-      stamp.put(document, page.getBytes(StandardCharsets.UTF_8), photo);
+      List<byte[]> content = new ArrayList<>();
+      content.add(page.getBytes(StandardCharsets.UTF_8));
+      content.add(photo);
+      if (enclosures.isPresent()) {
+        enclosures.get().put(document, stamp.midnight());
+        content.addAll(enclosures.get().files().values());
+      }
+      stamp.put(document, content);
       document.save(out);
       return new Printed(out, document.getNumberOfPages());
     }

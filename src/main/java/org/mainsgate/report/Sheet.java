@@ -34,6 +34,7 @@ import org.mainsgate.verdict.Verdict;
  * @param visits what was found and done, earliest first
  * @param heads hashes of the latest closed visits
  * @param people who is responsible, in their own words
+ * @param handover the first page, where the report is sealed
  */
 public record Sheet(
     String tag,
@@ -58,7 +59,8 @@ public record Sheet(
     List<Source> sources,
     List<Sitting> visits,
     List<String> heads,
-    List<Line> people) {
+    List<Line> people,
+    Optional<HandoverPage> handover) {
 
   /** Keeps the lists as they are. */
   public Sheet {
@@ -81,7 +83,12 @@ public record Sheet(
 
   /** The report on an instrument. */
   public static Sheet of(Dossier dossier) {
-    return new SheetWriter(dossier).sheet();
+    return new SheetWriter(dossier).sheet(Optional.empty());
+  }
+
+  /** The report on an instrument behind the first page of a sealed record. */
+  public static Sheet of(Dossier dossier, HandoverPage handover) {
+    return new SheetWriter(dossier).sheet(Optional.of(handover));
   }
 
   /** What the report says at its end, whatever the verdict. */

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -45,7 +46,7 @@ final class SheetWriter {
     this.findings = dossier.assessment().findings();
   }
 
-  Sheet sheet() {
+  Sheet sheet(Optional<HandoverPage> handover) {
     Instrument instrument = dossier.instrument();
     Verdict verdict = dossier.assessment().verdict();
     List<Sheet.Row> rows = rows();
@@ -72,7 +73,8 @@ final class SheetWriter {
         sources(),
         dossier.visits().stream().map(history::sitting).toList(),
         dossier.heads(),
-        history.people());
+        history.people(),
+        handover);
   }
 
   private List<String> warnings() {

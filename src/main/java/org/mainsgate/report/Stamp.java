@@ -2,17 +2,20 @@ package org.mainsgate.report;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
+import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
+import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSString;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
@@ -33,7 +36,7 @@ record Stamp(String title, String subject, LocalDate on) {
    *
    * @param content what makes this document another one than the next
    */
-  void put(PDDocument document, byte[]... content) throws IOException {
+  void put(PDDocument document, List<byte[]> content) throws IOException {
     PDDocumentInformation information = new PDDocumentInformation();
     information.setTitle(title);
     information.setSubject(subject);
@@ -47,22 +50,25 @@ record Stamp(String title, String subject, LocalDate on) {
     metadata.getCOSObject().setName(COSName.TYPE, "Metadata");
     metadata.getCOSObject().setName(COSName.SUBTYPE, "XML");
     document.getDocumentCatalog().setMetadata(metadata);
-    document.setDocumentId(identity(content));
+    COSArray id = new COSArray();
+    COSString identity = new COSString(identity(content));
+    id.add(identity);
+    id.add(identity);
+    document.getDocument().getTrailer().setItem(COSName.ID, id);
   }
 
-  private Calendar midnight() {
+  Calendar midnight() {
     Calendar calendar = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
     calendar.setTimeInMillis(on.atStartOfDay(ZoneOffset.UTC).toInstant().toEpochMilli());
     return calendar;
   }
 
-  private static long identity(byte[]... content) {
+  /** Half of SHA-256 over everything, as long as the format has it. */
+  private static byte[] identity(List<byte[]> content) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      for (byte[] part : content) {
-        digest.update(part);
-      }
-      return ByteBuffer.wrap(digest.digest()).getLong();
+      content.forEach(digest::update);
+      return Arrays.copyOf(digest.digest(), 16);
     } catch (NoSuchAlgorithmException impossible) {
       throw new IllegalStateException(impossible);
     }

@@ -87,6 +87,12 @@ final class RulesReader {
       return Optional.empty();
     }
     all.forEach(file -> ids.addAll(file.checks().keySet()));
+    all.forEach(
+        file ->
+            file.stages()
+                .forEach(
+                    (id, entry) ->
+                        entry.never().forEach(text -> wording.oneOf("check", text, ids))));
     readFormulas();
     new Order(checks, complaints).verify();
     List<Overlay> overlaid = new ArrayList<>();
@@ -251,7 +257,13 @@ final class RulesReader {
     }
   }
 
-  private static Stage stage(String id, StageEntry entry) {
+  private Stage stage(String id, StageEntry entry) {
+    List<String> properties = List.copyOf(vocabulary.properties().keySet());
+    entry.goesWith().forEach(text -> wording.oneOf("property", text, properties));
+    Text uses = entry.uses();
+    if (uses != null) {
+      wording.oneOf("word", uses, List.of("yes", "no"));
+    }
     return new Stage(
         id,
         entry.title().value(),
@@ -260,7 +272,10 @@ final class RulesReader {
         entry.pass().value().strip(),
         entry.hold().value().strip(),
         entry.fail().value().strip(),
-        entry.cautions().stream().map(text -> text.value().strip()).toList());
+        entry.cautions().stream().map(text -> text.value().strip()).toList(),
+        uses != null && uses.value().equals("yes"),
+        entry.never().stream().map(Text::value).toList(),
+        entry.goesWith().stream().map(Text::value).toList());
   }
 
   private void readMeterKind(String name, MeterKindEntry entry) {

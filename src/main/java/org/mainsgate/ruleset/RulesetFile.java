@@ -74,7 +74,16 @@ record RulesetFile(
   record RangeEntry(Text to, Text digit, Text accuracy) {}
 
   record StageEntry(
-      Text title, Text clears, Text says, Text pass, Text hold, Text fail, List<Text> cautions) {}
+      Text title,
+      Text clears,
+      Text says,
+      Text pass,
+      Text hold,
+      Text fail,
+      List<Text> cautions,
+      @Nullable Text uses,
+      List<Text> never,
+      List<Text> goesWith) {}
 
   record DependsEntry(Text on, List<Text> does, List<Text> voids) {}
 

@@ -13,6 +13,9 @@ import java.util.List;
  * @param hold what a hold means
  * @param fail what a fail means
  * @param cautions what stands on every page of it
+ * @param uses whether a pass speaks of use, not of a first connection alone: only then is it lent
+ * @param never the checks of which a fail is not mended at a bench
+ * @param goesWith the properties that whoever gets the instrument has to know
  */
 public record Stage(
     String id,
@@ -22,10 +25,15 @@ public record Stage(
     String pass,
     String hold,
     String fail,
-    List<String> cautions) {
+    List<String> cautions,
+    boolean uses,
+    List<String> never,
+    List<String> goesWith) {
 
-  /** Keeps the cautions as they are. */
+  /** Keeps the lists as they are. */
   public Stage {
     cautions = List.copyOf(cautions);
+    never = List.copyOf(never);
+    goesWith = List.copyOf(goesWith);
   }
 }

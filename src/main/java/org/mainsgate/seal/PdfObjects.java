@@ -38,6 +38,7 @@ final class PdfObjects {
   private final Map<Integer, Integer> starts = new TreeMap<>();
   private Dictionary trailer = new Dictionary(Map.of());
   private int startOfTable;
+  private int size;
   private int decoded;
 
   private PdfObjects(byte[] bytes) {
@@ -64,9 +65,9 @@ final class PdfObjects {
     return startOfTable;
   }
 
-  /** One more than the highest number of an object. */
+  /** The number of the next object. */
   int size() {
-    return objects.keySet().stream().reduce(0, Math::max) + 1;
+    return size;
   }
 
   /** All objects by number. */
@@ -115,6 +116,7 @@ final class PdfObjects {
     if (!trailer.says("Type", "XRef") || trailer.get("Prev").isPresent()) {
       throw new Odd("another table", startOfTable);
     }
+    size = number(trailer, "Size");
     tile(parser.at(), places(table));
   }
 

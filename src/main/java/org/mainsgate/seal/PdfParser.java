@@ -227,7 +227,7 @@ final class PdfParser {
   }
 
   boolean looksAt(String word) {
-    byte[] bytes = word.getBytes(StandardCharsets.US_ASCII);
+    byte[] bytes = word.getBytes(StandardCharsets.ISO_8859_1);
     for (int i = 0; i < bytes.length; i++) {
       if (at + i >= text.length || text[at + i] != bytes[i]) {
         return false;

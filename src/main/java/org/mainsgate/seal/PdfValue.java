@@ -56,7 +56,7 @@ sealed interface PdfValue {
       return text.getBytes(StandardCharsets.ISO_8859_1);
     }
 
-    /** The text: UTF-16 after its mark, else one byte a character. */
+    /** The text: UTF-16 after its mark, else in the encoding of ISO 32000-1, annex D.2. */
     String decoded() {
       byte[] bytes = bytes();
       boolean wide = bytes.length >= 2 && bytes[0] == (byte) 0xFE && bytes[1] == (byte) 0xFF;

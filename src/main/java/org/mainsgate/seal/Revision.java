@@ -107,8 +107,8 @@ record Revision(int index, String name, Instant claimed, int room, String cms) {
    */
   Written after(Layout layout, byte[] before, int previousTable) {
     String field = Layout.FIELDS.get(index);
-    // The table takes a number too, and each signature before this one took two.
-    int own = layout.size() + 1 + 2 * index;
+    // Each signature before this one took a number for itself and one for its table.
+    int own = layout.size() + 2 * index;
     StringBuilder text = new StringBuilder();
     int signatureAt = before.length;
     text.append(own).append(" 0 obj\n").append(HEAD);

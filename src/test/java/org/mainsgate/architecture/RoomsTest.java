@@ -51,6 +51,8 @@ class RoomsTest {
     TRIAL,
     REPORT,
     DESK,
+    SIGNATURE,
+    SEAL,
     CLI;
 
     /** The rooms that this one may know. */
@@ -65,6 +67,8 @@ class RoomsTest {
         case REPORT -> Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE, AGENDA);
         case DESK ->
             Set.of(QUANTITY, SOURCE, FORMULA, RULESET, VERDICT, EVIDENCE, AGENDA, STORE, REPORT);
+        case SIGNATURE -> Set.of();
+        case SEAL -> EnumSet.complementOf(EnumSet.of(SEAL, CLI, TRIAL));
         case CLI -> EnumSet.allOf(Room.class);
       };
     }

@@ -227,7 +227,8 @@ class PdfTest {
         List.of(),
         List.of(),
         List.of(),
-        List.of());
+        List.of(),
+        Optional.empty());
   }
 
   private byte[] bytes(String name, Dossier dossier) throws IOException {

@@ -1,0 +1,361 @@
+package org.mainsgate.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.mainsgate.evidence.Visit;
+import org.mainsgate.report.HandoverPage.Change;
+import org.mainsgate.report.HandoverPage.Part;
+import org.mainsgate.report.Terms.Purpose;
+import org.mainsgate.report.Terms.Saying;
+import org.mainsgate.ruleset.Property;
+import org.mainsgate.verdict.Evidence;
+import org.mainsgate.verdict.Fact;
+import org.mainsgate.verdict.Finding;
+import org.mainsgate.verdict.Outcome;
+import org.mainsgate.verdict.Verdict;
+
+/**
+ * What a sealed record says on its first page, and whether an instrument may be handed over so at
+ * all. The customs of the trade, without a source; local law is deferred to, not cited.
+ */
+public final class Handover {
+  /** The words that nobody can take for a pass. */
+  public static final String NOT_FOR_CONNECTION = "Not for connection";
+
+  private static final List<String> PLUG = List.of("cut-off", "locked");
+  private static final List<String> USE = List.of("display", "bench", "project");
+
+  private final Dossier dossier;
+  private final Evidence evidence;
+  private final Terms terms;
+  private final Phrases phrases;
+
+  /**
+   * A hand-over.
+   *
+   * @param dossier the instrument, judged
+   * @param evidence what is in force
+   * @param terms what the record is made out for
+   */
+  public Handover(Dossier dossier, Evidence evidence, Terms terms) {
+    this.dossier = dossier;
+    this.evidence = evidence;
+    this.terms = terms;
+    this.phrases = new Phrases(dossier.setting().rules().vocabulary());
+  }
+
+  private boolean passes() {
+    return dossier.assessment().verdict() == Verdict.PASS;
+  }
+
+  /** Why it may not be handed over so, and what is missing; empty if it may. */
+  public List<String> complaints() {
+    List<String> all = new ArrayList<>();
+    if (terms.purpose() == Purpose.LENT) {
+      lending(all);
+    }
+    if (terms.purpose() == Purpose.SOLD) {
+      oneOf(all, Saying.USE, USE);
+    }
+    if (terms.purpose() == Purpose.RETURNED) {
+      needs(all, Saying.TELLS);
+      if (terms.wentOut().isEmpty()) {
+        all.add("name the record that it went out with: `--went-out FILE`");
+      }
+    }
+    if (terms.purpose() != Purpose.RECORD && terms.to().isEmpty()) {
+      all.add("say who gets it: `--to NAME`");
+    }
+    if (terms.purpose() != Purpose.RECORD && !passes()) {
+      oneOf(all, Saying.PLUG, PLUG);
+      needs(all, Saying.PLUG_BY);
+    }
+    return all;
+  }
+
+  private void lending(List<String> all) {
+    if (!passes()) {
+      all.add(
+          "only what passes is lent; this "
+              + (dossier.assessment().verdict() == Verdict.FAIL ? "fails" : "holds"));
+    } else if (!dossier.setting().stage().uses()) {
+      all.add(
+          "a pass of the "
+              + dossier.setting().stage().title()
+              + " says nothing about use; lend on a pass of another stage, with `--stage`");
+    }
+    needs(all, Saying.UNTIL);
+    needs(all, Saying.PLACE);
+    needs(all, Saying.USER);
+  }
+
+  private void needs(List<String> all, Saying saying) {
+    if (terms.said(saying).filter(text -> !text.isBlank()).isEmpty()) {
+      all.add("say " + saying.words() + ": " + option(saying));
+    }
+  }
+
+  private void oneOf(List<String> all, Saying saying, List<String> words) {
+    if (terms.said(saying).filter(words::contains).isEmpty()) {
+      all.add(
+          "say " + saying.words() + ": " + option(saying) + " with " + String.join(" or ", words));
+    }
+  }
+
+  private static String option(Saying saying) {
+    return "`--" + saying.key().replace('_', '-') + "`";
+  }
+
+  /**
+   * The page.
+   *
+   * @param then the same instrument as it was when it went out, if it has come back
+   */
+  public HandoverPage page(Optional<Dossier> then) {
+    return new HandoverPage(
+        headline(),
+        passes(),
+        reason(),
+        lines(),
+        parts(),
+        then.map(this::changes).orElse(List.of()));
+  }
+
+  private String headline() {
+    return passes() ? "Record " + terms.number() + " of " + terms.tag() : NOT_FOR_CONNECTION;
+  }
+
+  private String reason() {
+    if (passes()) {
+      return dossier.assessment().stage().pass();
+    }
+    List<Finding> fails = of(Outcome.FAIL);
+    List<String> never = titles(fails.stream().filter(this::isNever).toList());
+    if (!never.isEmpty()) {
+      return "Never: "
+          + String.join("; ", never)
+          + ". No repair at a bench makes it fit for a socket.";
+    }
+    return fails.isEmpty()
+        ? "Unknown: what decides it was not examined, or is not settled. Nobody may take it for sound."
+        : "Until repaired: " + String.join("; ", titles(fails)) + ".";
+  }
+
+  private boolean isNever(Finding finding) {
+    return dossier.assessment().stage().never().contains(finding.check().id());
+  }
+
+  private List<Finding> of(Outcome outcome) {
+    return dossier.assessment().findings().stream()
+        .filter(finding -> finding.outcome() == outcome)
+        .toList();
+  }
+
+  private static List<String> titles(List<Finding> findings) {
+    return findings.stream().map(Phrases::title).distinct().toList();
+  }
+
+  private List<Sheet.Line> lines() {
+    List<Sheet.Line> lines = new ArrayList<>();
+    lines.add(line("record", terms.number() + " of " + terms.tag() + ", " + terms.on()));
+    lines.add(line("made out as", terms.purpose().words()));
+    terms.to().ifPresent(name -> lines.add(line("to", name)));
+    for (Saying saying : Saying.values()) {
+      terms.said(saying).ifPresent(text -> lines.add(line(saying.words(), words(saying, text))));
+    }
+    if (passes()) {
+      lines.addAll(goesWith());
+    }
+    latest().ifPresent(day -> lines.add(line("last looked at and measured", day)));
+    lines.add(line("last tested with power", "not part of this record"));
+    lines.add(line("signed by", terms.signer()));
+    lines.add(line("their key", terms.fingerprint()));
+    return lines;
+  }
+
+  private static String words(Saying saying, String text) {
+    if (saying == Saying.PLUG) {
+      return text.equals("locked") ? "locked in a plug cover" : "cut off, the lead coiled and tied";
+    }
+    return text;
+  }
+
+  private Optional<String> latest() {
+    return dossier.visits().stream()
+        .filter(visit -> !visit.found().isEmpty() || !visit.left().isEmpty())
+        .map(Visit::date)
+        .max(java.util.Comparator.naturalOrder())
+        .map(Object::toString);
+  }
+
+  private static Sheet.Line line(String label, String text) {
+    return new Sheet.Line(label, text);
+  }
+
+  /** What belongs to the instrument and has to stay as it is. */
+  private List<Sheet.Line> goesWith() {
+    Map<String, List<String>> found = new LinkedHashMap<>();
+    for (String name : dossier.assessment().stage().goesWith()) {
+      List<String> things = evidence.facts().keySet().stream().sorted().toList();
+      for (String thing : things) {
+        evidence
+            .fact(thing, name)
+            .filter(Fact::recorded)
+            .ifPresent(
+                fact ->
+                    found
+                        .computeIfAbsent(evidence.title(thing), title -> new ArrayList<>())
+                        .add(phrases.titleOf(name) + " " + said(name, fact)));
+      }
+    }
+    return found.entrySet().stream()
+        .map(entry -> line(entry.getKey(), String.join(", ", entry.getValue())))
+        .toList();
+  }
+
+  private String said(String name, Fact fact) {
+    Optional<Property> property = dossier.setting().rules().vocabulary().property(name);
+    if (fact instanceof Fact.Named named
+        && property.isPresent()
+        && property.get() instanceof Property.Observation observation) {
+      return named.candidates().stream()
+          .sorted()
+          .map(value -> observation.titles().getOrDefault(value, value))
+          .collect(Collectors.joining(" or "));
+    }
+    return fact.said().stream()
+        .map(said -> said.text())
+        .distinct()
+        .collect(Collectors.joining(" and "));
+  }
+
+  private List<Part> parts() {
+    return Stream.of(
+            passes() ? use() : notForConnection(),
+            kind(),
+            new Part("What was not looked at", List.of(dossier.assessment().stage().says())),
+            supersedes())
+        .filter(part -> !part.lines().isEmpty())
+        .toList();
+  }
+
+  private Part use() {
+    boolean uses = dossier.assessment().stage().uses();
+    List<String> lines = new ArrayList<>();
+    if (!uses) {
+      lines.add(
+          "This speaks of a supervised first connection only, by somebody competent. It is no word about use.");
+    }
+    lines.add("Never left alone while it is on; indoors, dry; behind a residual current device.");
+    lines.add(
+        "Switched off at the socket afterwards. Not with a cover off. No other lead, no other setting.");
+    lines.add(
+        "Each time: look at lead and plug, at the cover and the controls; is anything loose, warm, wet or smelling?");
+    lines.add(
+        "After a knock, damp, smoke, or twelve months unused, the record no longer holds: look at it again.");
+    return new Part(uses ? "Conditions of use" : "Conditions", lines);
+  }
+
+  private Part notForConnection() {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "Do not plug it in, not for a moment, not through a lamp or an isolating transformer.");
+    terms
+        .said(Saying.PLUG)
+        .ifPresentOrElse(
+            text -> lines.add("Its plug is " + words(Saying.PLUG, text) + ". Leave it so."),
+            () ->
+                lines.add(
+                    "Paper does not stop a plug: cut it off, or lock it in a plug cover, and tie the tag there."));
+    of(Outcome.FAIL).stream()
+        .map(
+            finding ->
+                Phrases.title(finding)
+                    + (finding.remedy().isEmpty() ? "" : ": " + finding.remedy()))
+        .distinct()
+        .forEach(lines::add);
+    List<String> open = titles(of(Outcome.HOLD));
+    if (!open.isEmpty()) {
+      lines.add("Not settled: " + String.join("; ", open) + ".");
+    }
+    lines.add(
+        "Before anybody examines it again: a person competent for mains instruments, with the plug out.");
+    return new Part("What has to happen first", lines);
+  }
+
+  private Part kind() {
+    return switch (terms.purpose()) {
+      case RECORD -> new Part("", List.of());
+      case SOLD ->
+          new Part(
+              "Sold",
+              List.of(
+                  "What may be sold, to whom and with which marking, differs from country to country. Local law and"
+                      + " a qualified person decide; this record does not.",
+                  passes()
+                      ? "Whoever owns it now answers for its next inspections."
+                      : "Goods that have to be repaired before use. The new owner is told so, and signs for knowing it."));
+      case LENT ->
+          new Part(
+              "Lent",
+              List.of(
+                  "Used by the named person at the named place only. Not opened; lead, fuse and setting stay as they are.",
+                  "If anything is odd: stop, switch off at the socket, unplug, and tell the owner.",
+                  "Before each loan lead and earth are looked at again; no loan on readings older than three months."));
+      case RETURNED ->
+          new Part(
+              "Returned",
+              List.of(
+                  "Before it is used again: look at it, and measure earth and insulation.",
+                  "Readings are compared below with those that it went out with."));
+    };
+  }
+
+  private Part supersedes() {
+    return new Part(
+        "Which record counts",
+        List.of(
+            "A record of this instrument with a higher number or a later date takes the place of this one. Void if"
+                + " there is a later record.",
+            "The file holds the whole record; `mainsgate verify FILE` judges it again. Not an accredited laboratory;"
+                + " not a certificate of conformity.",
+            "Whoever accepts it signs for knowing what it says, for nothing else."));
+  }
+
+  private List<Change> changes(Dossier then) {
+    List<Change> changes = new ArrayList<>();
+    Map<String, Finding> before = new LinkedHashMap<>();
+    then.assessment()
+        .findings()
+        .forEach(finding -> before.put(finding.check().id() + " " + finding.thing(), finding));
+    for (Finding now : dossier.assessment().findings()) {
+      Finding was = before.get(now.check().id() + " " + now.thing());
+      String old = was == null ? "not there" : said(was);
+      if (!old.equals(said(now))) {
+        changes.add(new Change(Phrases.title(now), old, said(now)));
+      }
+    }
+    dossier.visits().stream()
+        .filter(visit -> then.visits().stream().noneMatch(other -> other.id().equals(visit.id())))
+        .forEach(visit -> changes.add(new Change("visit " + visit.id(), "", "since then")));
+    return changes;
+  }
+
+  /** The outcome and the readings that it rests on. */
+  private String said(Finding finding) {
+    String readings =
+        finding.inputs().stream()
+            .filter(input -> input.property() instanceof Property.Quantity)
+            .filter(input -> !input.fact().said().isEmpty())
+            .filter(input -> !input.name().endsWith(".age"))
+            .map(phrases::recorded)
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return finding.outcome().word() + (readings.isEmpty() ? "" : ": " + readings);
+  }
+}
