@@ -21,6 +21,7 @@ public final class App {
   private final Clock clock;
   private final Palette palette;
   private final RandomGenerator chance;
+  private final Surroundings around;
 
   /**
    * A program that writes there.
@@ -28,17 +29,30 @@ public final class App {
    * @param clock read once, for the day that is meant where no other is given
    * @param palette whether words may be set off
    * @param chance what new identities are made of
+   * @param around variables, console and home folder
    */
   public App(
-      PrintStream out, PrintStream err, Clock clock, Palette palette, RandomGenerator chance) {
+      PrintStream out,
+      PrintStream err,
+      Clock clock,
+      Palette palette,
+      RandomGenerator chance,
+      Surroundings around) {
     this.out = out;
     this.err = err;
     this.clock = clock;
     this.palette = palette;
     this.chance = chance;
+    this.around = around;
   }
 
-  /** Runs one command; the exit code is one of {@code 0 10 20 3 2 1}. */
+  /** A program with nothing around it. */
+  public App(
+      PrintStream out, PrintStream err, Clock clock, Palette palette, RandomGenerator chance) {
+    this(out, err, clock, palette, chance, Surroundings.NONE);
+  }
+
+  /** Runs one command; the exit code is one of {@code 0 10 20 31 32 30 3 2 1}. */
   public int run(String... arguments) {
     PrintWriter screen = new PrintWriter(out, true, StandardCharsets.UTF_8);
     PrintWriter complaints = new PrintWriter(err, true, StandardCharsets.UTF_8);
@@ -101,6 +115,10 @@ public final class App {
 
   Palette palette() {
     return palette;
+  }
+
+  Surroundings around() {
+    return around;
   }
 
   RandomGenerator chance() {

@@ -35,6 +35,27 @@ final class Commands implements CommandLine.IFactory {
     if (type == CloseCommand.class) {
       return new CloseCommand(app);
     }
+    if (type == SealCommand.class) {
+      return new SealCommand(app);
+    }
+    if (type == HandoverCommand.class) {
+      return new HandoverCommand(app);
+    }
+    if (type == VerifyCommand.class) {
+      return new VerifyCommand(app);
+    }
+    if (type == AcceptCommand.class) {
+      return new AcceptCommand(app);
+    }
+    if (type == IdentityCommand.New.class) {
+      return new IdentityCommand.New(app);
+    }
+    if (type == IdentityCommand.Show.class) {
+      return new IdentityCommand.Show(app);
+    }
+    if (type == IdentityCommand.Trust.class) {
+      return new IdentityCommand.Trust(app);
+    }
     if (type == RulesSchema.class) {
       return new RulesSchema(app);
     }

@@ -10,6 +10,12 @@ enum Exit {
   HOLD(10),
   /** The worst verdict is a fail. */
   FAIL(20),
+  /** Nobody here knows the key that signed a file. */
+  SIGNER_UNKNOWN(31),
+  /** Nobody here knows the rules that a file was judged under. */
+  RULES_UNKNOWN(32),
+  /** A sealed file is not as it was sealed, or never was. */
+  ALTERED(30),
   /** The input can't be used; what is wrong with it stands on the error stream. */
   UNUSABLE(3),
   /** A defect of the program. */

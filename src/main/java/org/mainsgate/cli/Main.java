@@ -21,7 +21,9 @@ public final class Main {
   public static void main(String[] arguments) {
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
-    int code = new App(out, err, Clock.systemUTC(), palette(), new SecureRandom()).run(arguments);
+    int code =
+        new App(out, err, Clock.systemUTC(), palette(), new SecureRandom(), new Machine())
+            .run(arguments);
     out.flush();
     err.flush();
     System.exit(code);

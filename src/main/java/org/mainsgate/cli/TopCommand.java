@@ -17,6 +17,11 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       ReportCommand.class,
       CloseCommand.class,
+      IdentityCommand.class,
+      SealCommand.class,
+      HandoverCommand.class,
+      VerifyCommand.class,
+      AcceptCommand.class,
       RulesCommand.class
     },
     commandListHeading = "%nCommands:%n",
@@ -35,7 +40,8 @@ import picocli.CommandLine.Spec;
       "Start with:  mainsgate start BENCH, then mainsgate add BENCH TAG",
       "",
       "How a command ends: 0 pass or done, 10 hold, 20 fail, 3 input that can't be",
-      "used, 2 wrong usage, 1 a defect of the program. The worst counts."
+      "used, 2 wrong usage, 1 a defect of the program. The worst counts. `verify` also",
+      "ends with 30 altered, 31 signer unknown, 32 rules unknown."
     })
 final class TopCommand implements Runnable {
   @Spec CommandSpec spec;

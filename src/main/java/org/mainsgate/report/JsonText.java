@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.function.Consumer;
 
 /** A JSON text as it grows: indented, with the fields in the order in which they are told. */
-final class JsonText {
+public final class JsonText {
 
   private final StringBuilder out = new StringBuilder();
   private int depth;
@@ -13,37 +13,37 @@ final class JsonText {
   private boolean named;
   private boolean onOneLine;
 
-  JsonText open() {
+  public JsonText open() {
     return begin('{');
   }
 
-  JsonText close() {
+  public JsonText close() {
     return end('}');
   }
 
-  JsonText openList() {
+  public JsonText openList() {
     return begin('[');
   }
 
-  JsonText closeList() {
+  public JsonText closeList() {
     return end(']');
   }
 
   /** Begins a list of short values on one line; no list or object stands in it. */
-  JsonText openRow() {
+  public JsonText openRow() {
     openList();
     onOneLine = true;
     return this;
   }
 
-  JsonText closeRow() {
+  public JsonText closeRow() {
     closeList();
     onOneLine = false;
     return this;
   }
 
   /** The name of the value that comes next. */
-  JsonText name(String name) {
+  public JsonText name(String name) {
     place();
     quoted(name);
     out.append(": ");
@@ -51,42 +51,42 @@ final class JsonText {
     return this;
   }
 
-  JsonText text(String value) {
+  public JsonText text(String value) {
     place();
     quoted(value);
     return this;
   }
 
-  JsonText text(String name, String value) {
+  public JsonText text(String name, String value) {
     return name(name).text(value);
   }
 
-  JsonText number(String name, int value) {
+  public JsonText number(String name, int value) {
     name(name).place();
     out.append(value);
     return this;
   }
 
-  JsonText truth(String name, boolean value) {
+  public JsonText truth(String name, boolean value) {
     name(name).place();
     out.append(value);
     return this;
   }
 
-  JsonText nothing() {
+  public JsonText nothing() {
     place();
     out.append("null");
     return this;
   }
 
-  <T> JsonText list(String name, List<T> values, Consumer<? super T> told) {
+  public <T> JsonText list(String name, List<T> values, Consumer<? super T> told) {
     name(name).openList();
     values.forEach(told);
     return closeList();
   }
 
   /** A list of short texts or numbers, on one line. */
-  JsonText row(String name, List<String> values) {
+  public JsonText row(String name, List<String> values) {
     name(name).openRow();
     values.forEach(this::text);
     return closeRow();

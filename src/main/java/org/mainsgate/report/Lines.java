@@ -3,19 +3,20 @@ package org.mainsgate.report;
 import org.mainsgate.source.Visible;
 
 /** Text for a terminal, wrapped between words so that no line is wider than 80 cells. */
-final class Lines {
+public final class Lines {
 
   private static final int WIDTH = 80;
 
   private final StringBuilder out = new StringBuilder();
 
-  Lines blank() {
+  /** An empty line. */
+  public Lines blank() {
     out.append('\n');
     return this;
   }
 
   /** A paragraph; what can't be seen in it is spelled out. */
-  Lines add(int indent, String text) {
+  public Lines add(int indent, String text) {
     return add(indent, "", text);
   }
 
@@ -24,7 +25,7 @@ final class Lines {
    *
    * @param lead already fit for a terminal; what it takes may include escape sequences
    */
-  Lines add(int indent, String lead, int leadWidth, String text) {
+  public Lines add(int indent, String lead, int leadWidth, String text) {
     int hang = indent + leadWidth;
     out.append(" ".repeat(indent)).append(lead);
     int used = hang;

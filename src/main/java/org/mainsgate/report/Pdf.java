@@ -23,8 +23,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
+import org.apache.pdfbox.text.PDFTextStripper;
 
 /**
  * The report on one instrument as pages: a tagged PDF for print and for the archive, after ISO
@@ -144,6 +147,33 @@ public final class Pdf {
       throws IOException {
     refuse(complaints(sheet));
     return print(sheet, on, Optional.of(new Enclosures(files, fields)));
+  }
+
+  /**
+   * Whether pages, which another release may have made, have the words that decide: the verdict and
+   * what it means, and the title of each check that was judged.
+   *
+   * @param pages a PDF whose objects were looked at before
+   */
+  public boolean says(byte[] pages, Sheet sheet) {
+    try (PDDocument document = Loader.loadPDF(pages)) {
+      String text = letters(new PDFTextStripper().getText(document));
+      String line =
+          sheet.tag() + ", " + sheet.on() + ": " + sheet.verdict().word() + ", " + sheet.stage();
+      return text.contains(letters(line))
+          && text.contains(letters(sheet.meaning()))
+          && Stream.of(sheet.fails(), sheet.holds())
+              .flatMap(List::stream)
+              .allMatch(open -> text.contains(letters(open.title())))
+          && sheet.checks().stream().allMatch(row -> text.contains(letters(row.title())));
+    } catch (IOException unreadable) {
+      return false;
+    }
+  }
+
+  /** Letters and digits alone, as they are read out. */
+  private static String letters(String text) {
+    return Normalizer.normalize(text, Normalizer.Form.NFKC).replaceAll("[^\\p{L}\\p{N}]", "");
   }
 
   private Printed print(Worksheet sheet, LocalDate on) throws IOException {

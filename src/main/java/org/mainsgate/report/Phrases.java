@@ -24,10 +24,10 @@ import org.mainsgate.verdict.Said;
  *
  * @param words the names for people of what the record says
  */
-record Phrases(Vocabulary words) {
+public record Phrases(Vocabulary words) {
 
   /** The check, and the thing where that is not the instrument itself. */
-  static String title(Finding finding) {
+  public static String title(Finding finding) {
     return finding.check().over().isEmpty()
         ? finding.check().title()
         : finding.check().title() + ": " + finding.thingTitle();

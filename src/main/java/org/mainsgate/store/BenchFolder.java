@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
@@ -215,6 +216,36 @@ public final class BenchFolder {
   /** Whether this is no folder but a pack. */
   public boolean isPacked() {
     return reader instanceof PackedFiles;
+  }
+
+  private static final Pattern KEPT = Pattern.compile("([0-9]{4,6})_.*\\.pdf");
+
+  /** The number of the next sealed record of an instrument: one more than the highest kept. */
+  public int nextRecord(String tag) {
+    return reader.list(reports(tag), new Complaints()).stream()
+            .map(KEPT::matcher)
+            .filter(Matcher::matches)
+            .map(name -> Integer.parseInt(name.group(1)))
+            .reduce(0, Math::max)
+        + 1;
+  }
+
+  private static String reports(String tag) {
+    return INSTRUMENTS + "/" + tag + "/reports";
+  }
+
+  /**
+   * Keeps a sealed record beside the instrument; nothing that is there is written over.
+   *
+   * @return its path inside the folder; empty after a complaint
+   * @throws IOException if the disk is full or fails
+   */
+  public Optional<String> keep(String tag, String name, byte[] bytes, Complaints complaints)
+      throws IOException {
+    String path = reports(tag) + "/" + name;
+    return NewFolder.file(reader.resolve(path), path, bytes, complaints)
+        ? Optional.of(path)
+        : Optional.empty();
   }
 
   /** What a person should know of the folder itself. */

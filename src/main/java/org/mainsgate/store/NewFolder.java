@@ -23,6 +23,12 @@ final class NewFolder {
    */
   static boolean file(Path target, String name, String text, Complaints complaints)
       throws IOException {
+    return file(target, name, text.getBytes(StandardCharsets.UTF_8), complaints);
+  }
+
+  /** The same of any bytes. */
+  static boolean file(Path target, String name, byte[] bytes, Complaints complaints)
+      throws IOException {
     try {
       Path folder = target.toAbsolutePath().getParent();
       if (folder != null) {
@@ -31,7 +37,7 @@ final class NewFolder {
       if (Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
         throw new FileAlreadyExistsException(target.toString());
       }
-      NewFile.write(target, text.getBytes(StandardCharsets.UTF_8));
+      NewFile.write(target, bytes);
       return true;
     } catch (FileAlreadyExistsException e) {
       boolean itself = Files.isRegularFile(target);
