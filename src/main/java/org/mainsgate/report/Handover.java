@@ -135,9 +135,14 @@ public final class Handover {
       return dossier.assessment().stage().pass();
     }
     List<Finding> fails = of(Outcome.FAIL);
-    List<String> never = titles(fails.stream().filter(this::isNever).toList());
+    List<String> never =
+        fails.stream()
+            .filter(this::isNever)
+            .map(found -> found.check().title())
+            .distinct()
+            .toList();
     if (!never.isEmpty()) {
-      return "Never: "
+      return "Never. It fails: "
           + String.join("; ", never)
           + ". No repair at a bench makes it fit for a socket.";
     }
@@ -272,16 +277,25 @@ public final class Handover {
             () ->
                 lines.add(
                     "Paper does not stop a plug: cut it off, or lock it in a plug cover, and tie the tag there."));
-    of(Outcome.FAIL).stream()
-        .map(
+    Map<String, List<String>> byRemedy = new LinkedHashMap<>();
+    of(Outcome.FAIL)
+        .forEach(
             finding ->
-                Phrases.title(finding)
-                    + (finding.remedy().isEmpty() ? "" : ": " + finding.remedy()))
-        .distinct()
-        .forEach(lines::add);
-    List<String> open = titles(of(Outcome.HOLD));
-    if (!open.isEmpty()) {
-      lines.add("Not settled: " + String.join("; ", open) + ".");
+                byRemedy
+                    .computeIfAbsent(finding.remedy(), remedy -> new ArrayList<>())
+                    .add(Phrases.title(finding)));
+    byRemedy.forEach(
+        (remedy, titles) ->
+            lines.add(
+                String.join("; ", titles.stream().distinct().toList())
+                    + (remedy.isEmpty() ? "." : ": " + remedy)));
+    int open = of(Outcome.HOLD).size();
+    if (open > 0) {
+      lines.add(
+          "Not settled: "
+              + open
+              + (open == 1 ? " question" : " questions")
+              + ", on the pages that follow.");
     }
     lines.add(
         "Before anybody examines it again: a person competent for mains instruments, with the plug out.");
