@@ -35,6 +35,12 @@ final class Commands implements CommandLine.IFactory {
     if (type == CloseCommand.class) {
       return new CloseCommand(app);
     }
+    if (type == TagCommand.class) {
+      return new TagCommand(app);
+    }
+    if (type == RulesTrust.class) {
+      return new RulesTrust(app);
+    }
     if (type == SealCommand.class) {
       return new SealCommand(app);
     }

@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     subcommands = {
       RulesShow.class,
+      RulesTrust.class,
       RulesCommand.RulesCheck.class,
       RulesCommand.RulesTest.class,
       RulesPages.class,

@@ -29,12 +29,18 @@ import org.mainsgate.store.BenchFolder;
 import org.mainsgate.store.NewFile;
 import org.mainsgate.store.Pack;
 import org.mainsgate.store.StoredFile;
+import org.mainsgate.verdict.Verdict;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** What `seal` and `handover` share: a record is packed, judged, printed, signed and kept. */
 final class Sealing {
+  /**
+   * Until the next look, where nobody says otherwise: the custom of the trade, without a source.
+   */
+  private static final int MONTHS = 12;
+
   @Parameters(index = "0", paramLabel = "BENCH", description = "the bench's folder")
   Path bench;
 
@@ -122,7 +128,16 @@ final class Sealing {
     SealedRecord record = SealedRecord.of(pack, rules(open), terms);
     Optional<Desk.Judged> judged = record.judged(terms, complaints);
     app.err().print(complaints.renderAll());
-    return judged.isEmpty() ? Exit.UNUSABLE : seal(app, open, record, terms, judged.get(), signing);
+    if (judged.isEmpty()) {
+      return Exit.UNUSABLE;
+    }
+    boolean uses = stage.uses() && judged.get().dossier().assessment().verdict() == Verdict.PASS;
+    if (uses && terms.said(Terms.Saying.NEXT).isEmpty()) {
+      Terms dated = terms.saying(Terms.Saying.NEXT, day.plusMonths(MONTHS).toString());
+      SealedRecord again = SealedRecord.of(pack, rules(open), dated);
+      return seal(app, open, again, dated, judged.get(), signing);
+    }
+    return seal(app, open, record, terms, judged.get(), signing);
   }
 
   /** The pictures as they are printed, without what a camera wrote beside them. */

@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
       HandoverCommand.class,
       VerifyCommand.class,
       AcceptCommand.class,
+      TagCommand.class,
       RulesCommand.class
     },
     commandListHeading = "%nCommands:%n",

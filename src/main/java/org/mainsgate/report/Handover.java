@@ -126,6 +126,20 @@ public final class Handover {
         then.map(this::changes).orElse(List.of()));
   }
 
+  /** The words for a tag: what may be done, or that nothing may. */
+  public String inShort() {
+    if (!passes()) {
+      boolean never = of(Outcome.FAIL).stream().anyMatch(this::isNever);
+      String kind =
+          never ? "Never." : of(Outcome.FAIL).isEmpty() ? "Not examined." : "Until repaired.";
+      return kind + " Do not plug it in, not for a moment, not through a lamp.";
+    }
+    return dossier.assessment().stage().uses()
+        ? "Attended only, indoors, dry, behind a residual current device. After a knock, damp or"
+            + " smoke: stop, unplug, have it looked at."
+        : "By somebody competent, supervised and current-limited; no word about use.";
+  }
+
   private String headline() {
     return passes() ? "Record " + terms.number() + " of " + terms.tag() : NOT_FOR_CONNECTION;
   }

@@ -38,8 +38,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
  */
 public final class Pdf {
 
-  private static final String STYLE = "report:style.css";
-  private static final String WORKSHEET_STYLE = "report:worksheet.css";
+  private static final List<String> STYLES =
+      List.of("style.css", "worksheet.css", "tags-sheet.css", "tags-small.css");
   private static final String PHOTO = "report:photo.jpg";
 
   /** Kept, since the log forgets the level of a logger that nobody holds. */
@@ -182,7 +182,7 @@ public final class Pdf {
             sheet.tag() + ": " + sheet.what() + ", to be filled in",
             "Page to fill in for " + sheet.tag(),
             on);
-    return print(page("worksheet.jte", sheet), new byte[0], stamp, Optional.empty());
+    return print(page("worksheet.jte", sheet), Map.of(), stamp, Optional.empty());
   }
 
   private static void refuse(List<String> complaints) {
@@ -195,20 +195,43 @@ public final class Pdf {
       throws IOException {
     byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
     Stamp stamp = new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on);
-    return print(page(sheet), photo, stamp, enclosures).bytes().toByteArray();
+    return print(page(sheet), Map.of(PHOTO, photo), stamp, enclosures).bytes().toByteArray();
+  }
+
+  /** What of tags can't be printed. */
+  public List<String> complaints(TagSheet sheet) {
+    return unprintable(sheet);
+  }
+
+  /**
+   * Writes tags to tie on.
+   *
+   * @param on the date that the document carries as that of its making
+   * @throws IllegalArgumentException if there are {@link #complaints}
+   * @throws IOException if the stream can't be written to
+   */
+  public void write(TagSheet sheet, LocalDate on, OutputStream out) throws IOException {
+    refuse(complaints(sheet));
+    Map<String, byte[]> squares = new LinkedHashMap<>();
+    for (int i = 0; i < sheet.tags().size(); i++) {
+      squares.put("report:square-" + i + ".png", Square.of(sheet.tags().get(i).code()));
+    }
+    Stamp stamp = new Stamp("Tags to tie on", "Tags of sealed records", on);
+    print(page("tags.jte", sheet), squares, stamp, Optional.empty()).bytes().writeTo(out);
   }
 
   /** A finished document, and how many pages it has. */
   private record Printed(ByteArrayOutputStream bytes, int pages) {}
 
   private static Printed print(
-      String page, byte[] photo, Stamp stamp, Optional<Enclosures> enclosures) throws IOException {
+      String page, Map<String, byte[]> pictures, Stamp stamp, Optional<Enclosures> enclosures)
+      throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (PdfBoxRenderer renderer = builder(page, photo).buildPdfRenderer();
+    try (PdfBoxRenderer renderer = builder(page, pictures).buildPdfRenderer();
         PDDocument document = renderer.createPDFKeepOpen()) {
       List<byte[]> content = new ArrayList<>();
       content.add(page.getBytes(StandardCharsets.UTF_8));
-      content.add(photo);
+      content.addAll(pictures.values());
       if (enclosures.isPresent()) {
         enclosures.get().put(document, stamp.midnight());
         content.addAll(enclosures.get().files().values());
@@ -230,15 +253,11 @@ public final class Pdf {
     return Spacing.bound(normal(page.toString()));
   }
 
-  private static PdfRendererBuilder builder(String page, byte[] photo) {
-    Map<String, byte[]> known =
-        Map.of(
-            STYLE,
-            Resources.read("/report/style.css"),
-            WORKSHEET_STYLE,
-            Resources.read("/report/worksheet.css"),
-            PHOTO,
-            photo);
+  private static PdfRendererBuilder builder(String page, Map<String, byte[]> pictures) {
+    Map<String, byte[]> known = new LinkedHashMap<>(pictures);
+    for (String style : STYLES) {
+      known.put("report:" + style, Resources.read("/report/" + style));
+    }
     return new PdfRendererBuilder()
         .usePdfAConformance(PdfAConformance.PDFA_3_A)
         .usePdfUaAccessibility(true)

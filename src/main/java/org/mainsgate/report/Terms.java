@@ -128,6 +128,14 @@ public record Terms(
     return Optional.ofNullable(said.get(what));
   }
 
+  /** The same with something more said. */
+  public Terms saying(Saying what, String text) {
+    Map<Saying, String> more = new LinkedHashMap<>(said);
+    more.put(what, text);
+    return new Terms(
+        program, tag, stage, on, number, purpose, signer, fingerprint, to, more, pictures, wentOut);
+  }
+
   record File(
       Text format,
       Text program,
