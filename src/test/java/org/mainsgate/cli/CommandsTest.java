@@ -32,10 +32,27 @@ class CommandsTest {
   void theHelpTeachesWithinEightyColumns() {
     Map<String, String> pages = new LinkedHashMap<>();
     pages.put("mainsgate", help());
-    for (String command : List.of("start", "add", "next", "check", "report", "close", "rules")) {
+    for (String command :
+        List.of(
+            "start",
+            "add",
+            "next",
+            "check",
+            "report",
+            "close",
+            "identity",
+            "seal",
+            "handover",
+            "verify",
+            "accept",
+            "tag",
+            "rules")) {
       pages.put(command, help(command));
     }
-    for (String command : List.of("show", "check", "test", "pages", "schema")) {
+    for (String command : List.of("new", "show", "trust")) {
+      pages.put("identity-" + command, help("identity", command));
+    }
+    for (String command : List.of("show", "check", "test", "pages", "schema", "trust")) {
       pages.put("rules-" + command, help("rules", command));
     }
     Golden.check("cli/help", pages);
