@@ -1,12 +1,17 @@
 package org.mainsgate.seal;
 
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import java.io.IOException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.mainsgate.desk.Desk;
 import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Terms;
@@ -25,12 +30,15 @@ final class Made {
   private final Terms terms;
   private final Desk.Judged judged;
   private final byte[] unsigned;
+  private final Identity signer;
 
-  private Made(SealedRecord record, Terms terms, Desk.Judged judged, byte[] unsigned) {
+  private Made(
+      SealedRecord record, Terms terms, Desk.Judged judged, byte[] unsigned, Identity signer) {
     this.record = record;
     this.terms = terms;
     this.judged = judged;
     this.unsigned = unsigned;
+    this.signer = signer;
   }
 
   SealedRecord record() {
@@ -58,22 +66,44 @@ final class Made {
           "the keeper of the collection", Identity.Kind.RSA_3072, DAY, new SecureRandom());
   static final Pdf PDF = new Pdf();
 
+  /** A plain record of the cold stage. */
   static Made of(String tag) throws IOException {
+    return of(tag, RESTORER);
+  }
+
+  static Made of(String tag, Identity signer) throws IOException {
+    return of(tag, Map.of(), Terms.Purpose.RECORD, "0.1.0", signer);
+  }
+
+  static Made of(String tag, Map<String, byte[]> others, Terms.Purpose purpose, String program)
+      throws IOException {
+    return of(tag, others, purpose, program, RESTORER);
+  }
+
+  /** A record under rules some of whose files are others. */
+  static Made of(
+      String tag,
+      Map<String, byte[]> others,
+      Terms.Purpose purpose,
+      String program,
+      Identity signer)
+      throws IOException {
     Complaints complaints = new Complaints();
     BenchFolder folder =
         BenchFolder.open(Path.of("demo-data/north-light"), complaints).orElseThrow();
     Pack pack = folder.pack(tag, complaints);
-    Map<String, byte[]> rules = new Shelf().files(Shelf.Choice.named("gb"));
+    Map<String, byte[]> rules = new TreeMap<>(new Shelf().files(Shelf.Choice.named("gb")));
+    rules.putAll(others);
     Terms terms =
         new Terms(
-            "0.1.0",
+            program,
             tag,
             "cold",
             DAY,
             1,
-            Terms.Purpose.RECORD,
-            "the restorer",
-            RESTORER.certified().fingerprint().spoken(),
+            purpose,
+            signer.certified().name(),
+            signer.certified().fingerprint().spoken(),
             Optional.empty(),
             Map.of(),
             Map.of(),
@@ -84,19 +114,27 @@ final class Made {
             .judged(terms, complaints)
             .orElseThrow(() -> new AssertionError(complaints.renderAll()));
     byte[] u = record.unsigned(judged, terms, PDF);
-    java.nio.file.Files.write(Path.of("target/u.pdf"), u);
-    return new Made(record, terms, judged, u);
+    return new Made(record, terms, judged, u, signer);
   }
 
-  Signing signing() {
-    return new Signing(RESTORER, Optional.empty(), new SecureRandom());
+  /** Signing by the restorer, or by the keeper. */
+  static Signing signing(boolean keeper) {
+    return new Signing(keeper ? KEEPER : RESTORER, Optional.empty(), new SecureRandom());
   }
 
-  Signing other() {
-    return new Signing(KEEPER, Optional.empty(), new SecureRandom());
+  /** What is wrong with a file, if anything is. */
+  static List<Broken> brokenIn(byte[] file) {
+    List<Broken> broken = new ArrayList<>();
+    Optional<SealedFile> read = SealedFile.read(file, broken);
+    assertTrue(read.isPresent() || !broken.isEmpty(), "neither taken apart nor complained of");
+    return broken.isEmpty() ? verify(file).broken() : broken;
+  }
+
+  static Verification verify(byte[] file) {
+    return Verifier.verify(file, TrustList.NONE, PDF);
   }
 
   byte[] sealed() throws IOException {
-    return Seal.certify(unsigned, signing(), NOW);
+    return Seal.certify(unsigned, new Signing(signer, Optional.empty(), new SecureRandom()), NOW);
   }
 }
