@@ -166,7 +166,8 @@ public final class Pdf {
               .flatMap(List::stream)
               .allMatch(open -> text.contains(letters(open.title())))
           && sheet.checks().stream().allMatch(row -> text.contains(letters(row.title())));
-    } catch (IOException unreadable) {
+    } catch (IOException | RuntimeException unreadable) {
+      // Pages of a stranger: the library throws both, and asks for fonts that are refused.
       return false;
     }
   }

@@ -101,6 +101,11 @@ public final class Shelf {
         .orElse(false);
   }
 
+  /** Whether its list of editions can be read; else there are complaints. */
+  public boolean isReadable(Complaints complaints) {
+    return editions(complaints).isPresent();
+  }
+
   /** The names of the newest edition's profiles. */
   public List<String> profiles() {
     return newest(new Complaints())

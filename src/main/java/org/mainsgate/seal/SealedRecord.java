@@ -102,6 +102,7 @@ public final class SealedRecord {
   /** The instrument judged under the rules that go with it, or complaints. */
   public Optional<Desk.Judged> judged(Terms terms, Complaints complaints) {
     return BenchFolder.open(pack(), complaints)
+        .filter(folder -> shelf().isReadable(complaints))
         .flatMap(folder -> Desk.open(folder, shelf(), complaints))
         .flatMap(desk -> judged(desk, terms, complaints));
   }
@@ -205,7 +206,7 @@ public final class SealedRecord {
     return Sheet.of(judged.dossier(), handover(judged, terms).page(then));
   }
 
-  private static Map<String, String> fields() {
+  static Map<String, String> fields() {
     Map<String, String> fields = new LinkedHashMap<>();
     for (String name : Layout.FIELDS) {
       fields.put(
