@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.mainsgate.seal.PdfValue.Array;
 import org.mainsgate.seal.PdfValue.Chars;
 import org.mainsgate.seal.PdfValue.Dictionary;
@@ -21,6 +22,9 @@ import org.mainsgate.seal.PdfValue.Word;
 final class PdfParser {
   private static final int DEEPEST = 32;
   private static final String ENDS_WORD = "\0\t\n\f\r ()<>[]{}/%";
+
+  private static final Pattern WORD = Pattern.compile("[+-]?[0-9]*\\.?[0-9]*|true|false|null");
+  private static final Pattern WHOLE = Pattern.compile("[0-9]{1,9}");
 
   private final byte[] text;
   private int at;
@@ -117,11 +121,11 @@ final class PdfParser {
       at++;
     }
     String word = ascii(from, at);
-    if (!word.matches("[+-]?[0-9]*\\.?[0-9]*|true|false|null") || word.isEmpty()) {
+    if (word.isEmpty() || !WORD.matcher(word).matches()) {
       throw new Odd("no value", from);
     }
     int after = at;
-    if (word.matches("[0-9]{1,9}") && looksAt(" 0 R")) {
+    if (looksAt(" 0 R") && WHOLE.matcher(word).matches()) {
       at += 4;
       boolean ended = at >= text.length || ENDS_WORD.indexOf(text[at]) >= 0;
       if (ended) {
@@ -226,10 +230,13 @@ final class PdfParser {
     }
   }
 
+  /** Whether these characters stand here, one byte each. */
   boolean looksAt(String word) {
-    byte[] bytes = word.getBytes(StandardCharsets.ISO_8859_1);
-    for (int i = 0; i < bytes.length; i++) {
-      if (at + i >= text.length || text[at + i] != bytes[i]) {
+    if (text.length - at < word.length()) {
+      return false;
+    }
+    for (int i = 0; i < word.length(); i++) {
+      if ((text[at + i] & 0xFF) != word.charAt(i)) {
         return false;
       }
     }

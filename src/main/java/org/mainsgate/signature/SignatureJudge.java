@@ -11,13 +11,18 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.bouncycastle.asn1.ASN1Encodable;
 import org.bouncycastle.asn1.ASN1Encoding;
 import org.bouncycastle.asn1.ASN1ObjectIdentifier;
 import org.bouncycastle.asn1.ASN1Primitive;
+import org.bouncycastle.asn1.DERSet;
 import org.bouncycastle.asn1.cms.Attribute;
 import org.bouncycastle.asn1.cms.AttributeTable;
 import org.bouncycastle.asn1.cms.CMSAttributes;
 import org.bouncycastle.asn1.cms.ContentInfo;
+import org.bouncycastle.asn1.cms.IssuerAndSerialNumber;
+import org.bouncycastle.asn1.cms.SignedData;
+import org.bouncycastle.asn1.cms.SignerInfo;
 import org.bouncycastle.asn1.ess.ESSCertIDv2;
 import org.bouncycastle.asn1.ess.SigningCertificateV2;
 import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
@@ -108,6 +113,35 @@ public final class SignatureJudge {
       return;
     }
     one(signers.iterator().next(), signed.getCertificates());
+    first(signed.getCertificates().getMatches(sid(signers.iterator().next())))
+        .ifPresent(holder -> shape(SignedData.getInstance(info.getContent()), holder));
+  }
+
+  /** What no signature covers says the same again, or nothing; a change of it must not go by. */
+  private void shape(SignedData data, X509CertificateHolder holder) {
+    SignerInfo signature = SignerInfo.getInstance(data.getSignerInfos().getObjectAt(0));
+    IssuerAndSerialNumber named =
+        new IssuerAndSerialNumber(holder.getIssuer(), holder.getSerialNumber());
+    boolean plain =
+        data.getVersion().hasValue(1)
+            && signature.getVersion().hasValue(1)
+            && data.getCRLs() == null
+            && same(data.getDigestAlgorithms(), new DERSet(signature.getDigestAlgorithm()))
+            && same(signature.getSID(), named);
+    if (!plain) {
+      faults.add("the signature is not written in the one form that it may have");
+    }
+  }
+
+  /** Names are compared by their bytes: by their meaning, capitals would not matter. */
+  private static boolean same(ASN1Encodable one, ASN1Encodable other) {
+    try {
+      return Arrays.equals(
+          one.toASN1Primitive().getEncoded(ASN1Encoding.DER),
+          other.toASN1Primitive().getEncoded(ASN1Encoding.DER));
+    } catch (IOException unwritable) {
+      return false;
+    }
   }
 
   private void one(SignerInformation signature, Store<X509CertificateHolder> certificates)
