@@ -57,6 +57,9 @@ record Revision(int index, String name, Instant claimed, int room, String cms) {
               + Pattern.quote(CERTIFIES)
               + ")?/Contents <([0-9A-F]*)>");
 
+  private static final Pattern RANGE =
+      Pattern.compile(" /ByteRange \\[0 ([0-9]{1,9}) ([0-9]{1,9}) ([0-9]{1,9})\\] >>");
+
   /** How a signature of ours starts, to find the end of the unsigned revision. */
   static final byte[] START = HEAD.getBytes(StandardCharsets.US_ASCII);
 
@@ -234,6 +237,35 @@ record Revision(int index, String name, Instant claimed, int room, String cms) {
     String end = "\nendstream\nendobj\nstartxref\n" + tableAt + "\n%%EOF\n";
     out.writeBytes(end.getBytes(StandardCharsets.ISO_8859_1));
     return out.toByteArray();
+  }
+
+  /**
+   * The bytes that a revision which starts there says it is over, by its own byte range; empty if
+   * that range is none that we write. It is looked at before anything else of a stranger's file.
+   */
+  static Optional<byte[]> claimed(byte[] file, int start) {
+    int length = Math.min(file.length - start, 8192 + 2 * ROOMS[ROOMS.length - 1]);
+    String text = new String(file, start, Math.max(0, length), StandardCharsets.ISO_8859_1);
+    Matcher matcher = SIGNATURE.matcher(text);
+    if (!matcher.lookingAt()) {
+      return Optional.empty();
+    }
+    Matcher range = RANGE.matcher(text).region(matcher.end(), text.length());
+    if (!range.lookingAt()) {
+      return Optional.empty();
+    }
+    long gap = Long.parseLong(range.group(1));
+    long gapEnd = Long.parseLong(range.group(2));
+    long rest = Long.parseLong(range.group(3));
+    boolean fits =
+        gap == start + matcher.start(3) - 1L
+            && gapEnd == start + matcher.end()
+            && gapEnd + rest <= file.length;
+    return fits
+        ? Optional.of(
+            new Written(Arrays.copyOf(file, (int) (gapEnd + rest)), (int) gap, (int) gapEnd, 0)
+                .signed())
+        : Optional.empty();
   }
 
   /** What a revision that starts there says of itself; empty if it is none of ours. */

@@ -3,6 +3,7 @@ package org.mainsgate.seal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -82,6 +83,9 @@ public final class SealedFile {
               "no signature of this program's making is in the file: it was never sealed, or the seal was taken off"));
       return Optional.empty();
     }
+    if (!holds(bytes, end, broken)) {
+      return Optional.empty();
+    }
     byte[] unsigned = Arrays.copyOf(bytes, end);
     Optional<PdfObjects> objects = PdfObjects.read(unsigned);
     Optional<Layout> layout = objects.flatMap(found -> Layout.of(unsigned, found));
@@ -117,6 +121,25 @@ public final class SealedFile {
       }
     }
     return -1;
+  }
+
+  /**
+   * Whether the first signature holds over the bytes that it claims; nothing is read before that.
+   */
+  private static boolean holds(byte[] bytes, int start, List<Broken> broken) {
+    Optional<byte[]> claimed = Revision.claimed(bytes, start);
+    Optional<Revision> revision = Revision.at(bytes, start, 0);
+    if (claimed.isEmpty() || revision.isEmpty()) {
+      broken.add(
+          new Broken("bytes", "the first signature does not say what it is over as ours do"));
+      return false;
+    }
+    byte[] cms = HexFormat.of().parseHex(revision.get().cms());
+    List<String> faults = SignatureJudge.judge(cms, claimed.get()).faults();
+    faults.forEach(
+        fault ->
+            broken.add(new Broken("signature", "signature `" + Layout.CERTIFY + "`: " + fault)));
+    return faults.isEmpty();
   }
 
   private static int find(byte[] bytes, byte[] what, int from) {
@@ -175,7 +198,7 @@ public final class SealedFile {
   }
 
   private static Signed signed(Revision revision, Revision.Written written, List<Broken> broken) {
-    byte[] cms = java.util.HexFormat.of().parseHex(revision.cms());
+    byte[] cms = HexFormat.of().parseHex(revision.cms());
     Judged judged = SignatureJudge.judge(cms, written.signed());
     String field = Layout.FIELDS.get(revision.index());
     judged

@@ -1,6 +1,7 @@
 package org.mainsgate.seal;
 
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -65,44 +66,41 @@ class AnyFileTest {
     }
   }
 
+  // What a stranger may sign himself: the reader of objects is bounded too.
+
   @Test
   void valuesThatStandDeepInEachOther() {
-    refused(withSignature("1 0 obj\n" + "[".repeat(200_000) + "]".repeat(200_000) + "\nendobj\n"));
+    String deep = "1 0 obj\n" + "[".repeat(200_000) + "]".repeat(200_000) + "\nendobj\n";
+    unread(deep + "startxref\n15\n%%EOF\n");
   }
 
   @Test
   void aTableThatNamesItself() {
     String rows = "\1\0\0\0\17\0\0\1\0\0\0\17\0\0";
     String head = "1 0 obj\n<< /Type /XRef /Size 2 /W [1 4 2] /Root 1 0 R /Length 14 >>\nstream\n";
-    refused(withSignature(head + rows + "\nendstream\nendobj\nstartxref\n15\n%%EOF\n"));
+    unread(head + rows + "\nendstream\nendobj\nstartxref\n15\n%%EOF\n");
   }
 
   @Test
   void aStreamThatInflatesBeyondAllBounds() throws IOException {
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
     try (DeflaterOutputStream out = new DeflaterOutputStream(packed)) {
-      for (int i = 0; i < 2_000; i++) {
+      for (int i = 0; i < 200; i++) {
         out.write(new byte[1 << 20]);
       }
     }
     String table = packed.toString(StandardCharsets.ISO_8859_1);
-    refused(
-        withSignature(
-            "1 0 obj\n<< /Type /XRef /Size 2 /W [1 4 2] /Filter /FlateDecode /Index [0 2] /Length "
-                + table.length()
-                + " >>\nstream\n"
-                + table
-                + "\nendstream\nendobj\nstartxref\n15\n%%EOF\n"));
+    unread(
+        "1 0 obj\n<< /Type /XRef /Size 2 /W [1 4 2] /Filter /FlateDecode /Index [0 2] /Length "
+            + table.length()
+            + " >>\nstream\n"
+            + table
+            + "\nendstream\nendobj\nstartxref\n15\n%%EOF\n");
   }
 
-  /** Something of a stranger's before a signature that looks like one of ours. */
-  private static byte[] withSignature(String before) {
+  private static void unread(String objects) {
     String head = "%PDF-1.6\n%\u00F6\u00E4\u00FC\u00DF\n";
-    String sealed = new String(Sealed.FILE, StandardCharsets.ISO_8859_1);
-    int at = sealed.indexOf("<< /Type /Sig /Filter");
-    String seal = sealed.substring(sealed.lastIndexOf("%%EOF\n", at) + 6);
-    String end = before.endsWith("%%EOF\n") ? "" : "startxref\n15\n%%EOF\n";
-    return (head + before + end + seal).getBytes(StandardCharsets.ISO_8859_1);
+    assertTrue(PdfObjects.read((head + objects).getBytes(StandardCharsets.ISO_8859_1)).isEmpty());
   }
 
   private static byte[] pdf(boolean encrypted) throws IOException {
