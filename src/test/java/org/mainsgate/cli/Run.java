@@ -30,16 +30,22 @@ record Run(int code, String out, String err) {
 
   /** Runs a command on 25 November 2026, before noon in Greenwich. */
   static Run of(Object... arguments) {
+    return around(Surroundings.NONE, "2026-11-25T09:00:00Z", arguments);
+  }
+
+  /** The same at another time, with variables and a home folder around it. */
+  static Run around(Surroundings around, String now, Object... arguments) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    Clock clock = Clock.fixed(Instant.parse("2026-11-25T09:00:00Z"), ZoneOffset.UTC);
+    Clock clock = Clock.fixed(Instant.parse(now), ZoneOffset.UTC);
     App app =
         new App(
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             clock,
             Palette.NONE,
-            new Random(1958));
+            new Random(1958),
+            around);
     String[] words = Stream.of(arguments).map(Object::toString).toArray(String[]::new);
     int code = app.run(words);
     return new Run(
