@@ -14,6 +14,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.report.Terms;
 import org.mainsgate.seal.Verification.PageSeen;
+import org.mainsgate.signature.Signing;
+import org.mainsgate.signature.StampingAuthority;
 import org.mainsgate.verdict.Verdict;
 
 /** Sealed, accepted, verified. The files are left for independent judges. */
@@ -74,6 +76,21 @@ class SealTest {
     byte[] accepted = Seal.accept(open(file), Made.signing(false), Made.NOW).orElseThrow();
     leave("rsa-1.pdf", accepted);
     assertEquals(List.of(), Made.brokenIn(accepted));
+  }
+
+  @Test
+  void aTimeStampGoesWithTheSeal() throws Exception {
+    StampingAuthority authority = new StampingAuthority();
+    Signing stamping =
+        new Signing(Made.RESTORER, Optional.of(authority), new java.security.SecureRandom());
+    byte[] file = Seal.certify(Made.of("NL-01").unsigned(), stamping, Made.NOW);
+    Verification found = Made.verify(file);
+    assertEquals(List.of(), found.broken());
+    assertEquals(
+        Optional.of("2026-11-25T18:00:30Z by a clock for tests"),
+        found.signatures().get(0).stamped());
+    leave("stamped-0.pdf", file);
+    leave("stamped-0.cer", authority.certificate());
   }
 
   @Test
