@@ -42,7 +42,7 @@ import org.mainsgate.signature.TimeStampAuthority;
 
 /** A time-stamp authority that asks nobody (RFC 3161), with a clock that stands still. */
 final class StampingOffice implements TimeStampAuthority {
-  /** Any policy will do; this arc is set aside for examples (ITU-T X.660). */
+  /** Any policy will do; 2.999 is the arc for examples (ITU-T X.660, from memory). */
   private static final ASN1ObjectIdentifier POLICY = new ASN1ObjectIdentifier("2.999.1");
 
   private final KeyPair keys;

@@ -58,7 +58,8 @@ record Sealed(Path file, int acceptances, boolean stamped) {
   /** The fields that are signed, in their order. */
   List<String> fields() {
     return Stream.concat(
-            Stream.of("certify"), IntStream.rangeClosed(1, acceptances).mapToObj(i -> "accept-" + i))
+            Stream.of("certify"),
+            IntStream.rangeClosed(1, acceptances).mapToObj(i -> "accept-" + i))
         .toList();
   }
 

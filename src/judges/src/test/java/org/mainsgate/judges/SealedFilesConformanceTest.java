@@ -39,7 +39,7 @@ class SealedFilesConformanceTest {
   Stream<DynamicTest> pdfsigFindsEachSignatureValidAndTheLastOverAllOfTheFile() throws IOException {
     installed("pdfsig");
     return Sealed.all().stream()
-        .map(sealed -> DynamicTest.dynamicTest(sealed.name(), () -> pdfsig(sealed)));
+        .map(sample -> DynamicTest.dynamicTest(sample.name(), () -> pdfsig(sample)));
   }
 
   private static void pdfsig(Sealed sealed) {
@@ -59,11 +59,11 @@ class SealedFilesConformanceTest {
     installed("qpdf");
     return Sealed.all().stream()
         .map(
-            sealed ->
+            sample ->
                 DynamicTest.dynamicTest(
-                    sealed.name(),
+                    sample.name(),
                     () -> {
-                      Said said = said("qpdf", "--check", sealed.file().toString());
+                      Said said = said("qpdf", "--check", sample.file().toString());
                       assertEquals(0, said.code(), said.text());
                       assertFalse(said.text().contains("WARNING"), said.text());
                     }));
@@ -82,8 +82,7 @@ class SealedFilesConformanceTest {
   void pdfsigNoticesABytePutAfterTheLastSignature() throws IOException {
     installed("pdfsig");
     byte[] bytes = Files.readAllBytes(Sealed.named("certified-by-ec-accepted-0.pdf").file());
-    Path longer =
-        Files.write(folder.resolve("longer.pdf"), Arrays.copyOf(bytes, bytes.length + 1));
+    Path longer = Files.write(folder.resolve("longer.pdf"), Arrays.copyOf(bytes, bytes.length + 1));
     List<String> seen = seen(longer);
     assertTrue(seen.contains(PART) && !seen.contains(WHOLE), seen::toString);
   }

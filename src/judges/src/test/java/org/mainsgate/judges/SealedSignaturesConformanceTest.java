@@ -52,7 +52,7 @@ class SealedSignaturesConformanceTest {
   @TestFactory
   Stream<DynamicTest> everySignatureIsSoundAndOfItsLevel() throws IOException {
     return Sealed.all().stream()
-        .map(sealed -> DynamicTest.dynamicTest(sealed.name(), () -> soundAndOfItsLevel(sealed)));
+        .map(sample -> DynamicTest.dynamicTest(sample.name(), () -> soundAndOfItsLevel(sample)));
   }
 
   private static void soundAndOfItsLevel(Sealed sealed) throws IOException {
@@ -63,9 +63,7 @@ class SealedSignaturesConformanceTest {
     for (SignatureWrapper signature : signatures) {
       String id = signature.getId();
       assertEquals(
-          sealed.stamped()
-              ? SignatureLevel.PAdES_BASELINE_T
-              : SignatureLevel.PAdES_BASELINE_B,
+          sealed.stamped() ? SignatureLevel.PAdES_BASELINE_T : SignatureLevel.PAdES_BASELINE_B,
           signature.getSignatureFormat());
       assertTrue(signature.isSignatureIntact());
       assertTrue(signature.isSignatureValid());
@@ -128,8 +126,7 @@ class SealedSignaturesConformanceTest {
   @Test
   void aLaterChangeOfTheCatalogIsNoticed() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (PDDocument document =
-        Loader.loadPDF(Files.readAllBytes(Sealed.named(ONCE).file()))) {
+    try (PDDocument document = Loader.loadPDF(Files.readAllBytes(Sealed.named(ONCE).file()))) {
       COSDictionary catalog = document.getDocumentCatalog().getCOSObject();
       catalog.setString(COSName.LANG, "la");
       catalog.setNeedToBeUpdated(true);
