@@ -18,10 +18,8 @@ import org.mainsgate.signature.Signing;
 import org.mainsgate.signature.StampingAuthority;
 import org.mainsgate.verdict.Verdict;
 
-/** Sealed, accepted, verified. The files are left for independent judges. */
+/** Sealed, accepted, verified. */
 class SealTest {
-  private static final Path LEFT = Path.of("target/reports/sealed");
-
   @Test
   void theRevisionBeforeTheSealIsTheSameWheneverItIsMade() throws Exception {
     assertArrayEquals(Made.of("NL-01").unsigned(), Made.of("NL-01").unsigned());
@@ -56,11 +54,9 @@ class SealTest {
   @Test
   void fivePeopleAcceptItAndNoSixth() throws Exception {
     byte[] file = Made.of("NL-01").sealed();
-    leave("ec-0.pdf", file);
     for (int accepted = 1; accepted <= Layout.ACCEPTANCES; accepted++) {
       file = Seal.accept(open(file), Made.signing(accepted % 2 == 1), Made.NOW).orElseThrow();
-      leave("ec-" + accepted + ".pdf", file);
-      Verification found = Made.verify(file);
+        Verification found = Made.verify(file);
       assertEquals(List.of(), found.broken());
       assertEquals(accepted, found.acceptances());
     }
@@ -72,9 +68,7 @@ class SealTest {
     Made made = Made.of("NL-04", Made.KEEPER);
     byte[] file = made.sealed();
     assertEquals(List.of(), Made.brokenIn(file));
-    leave("rsa-0.pdf", file);
     byte[] accepted = Seal.accept(open(file), Made.signing(false), Made.NOW).orElseThrow();
-    leave("rsa-1.pdf", accepted);
     assertEquals(List.of(), Made.brokenIn(accepted));
   }
 
@@ -89,8 +83,6 @@ class SealTest {
     assertEquals(
         Optional.of("2026-11-25T18:00:30Z by a clock for tests"),
         found.signatures().get(0).stamped());
-    leave("stamped-0.pdf", file);
-    leave("stamped-0.cer", authority.certificate());
   }
 
   @Test
@@ -145,10 +137,5 @@ class SealTest {
     SealedFile sealed = SealedFile.read(file, broken).orElseThrow();
     assertEquals(List.of(), broken);
     return sealed;
-  }
-
-  private static void leave(String name, byte[] file) throws Exception {
-    Files.createDirectories(LEFT);
-    Files.write(LEFT.resolve(name), file);
   }
 }
