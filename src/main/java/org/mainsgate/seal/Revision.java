@@ -273,7 +273,7 @@ record Revision(int index, String name, Instant claimed, int room, String cms) {
     int length = Math.min(file.length - start, 8192 + 2 * ROOMS[ROOMS.length - 1]);
     String text = new String(file, start, Math.max(0, length), StandardCharsets.ISO_8859_1);
     Matcher matcher = SIGNATURE.matcher(text);
-    if (!matcher.lookingAt()) {
+    if (!matcher.lookingAt() || matcher.group(3).length() % 2 != 0) {
       return Optional.empty();
     }
     byte[] contents = HEX.parseHex(matcher.group(3));

@@ -40,6 +40,14 @@ class AnyFileTest {
   }
 
   @Test
+  void halfABytesDigitInTheSignature() {
+    String text = new String(Sealed.FILE, StandardCharsets.ISO_8859_1);
+    int at = text.indexOf("/Contents <") + 30;
+    String odd = text.substring(0, at) + ">" + text.substring(at + 1);
+    refused(odd.getBytes(StandardCharsets.ISO_8859_1));
+  }
+
+  @Test
   void nothing() {
     refused(new byte[0]);
   }

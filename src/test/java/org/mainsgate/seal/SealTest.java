@@ -56,7 +56,7 @@ class SealTest {
     byte[] file = Made.of("NL-01").sealed();
     for (int accepted = 1; accepted <= Layout.ACCEPTANCES; accepted++) {
       file = Seal.accept(open(file), Made.signing(accepted % 2 == 1), Made.NOW).orElseThrow();
-        Verification found = Made.verify(file);
+      Verification found = Made.verify(file);
       assertEquals(List.of(), found.broken());
       assertEquals(accepted, found.acceptances());
     }
