@@ -1,5 +1,6 @@
 package org.mainsgate.cli;
 
+import org.mainsgate.report.Release;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -8,7 +9,7 @@ import picocli.CommandLine.Spec;
 /** The command without a command: says what there is. */
 @Command(
     name = "mainsgate",
-    version = "mainsgate 0.1.0",
+    version = "mainsgate " + Release.VERSION,
     mixinStandardHelpOptions = true,
     subcommands = {
       StartCommand.class,

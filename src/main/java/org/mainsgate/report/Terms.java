@@ -128,6 +128,23 @@ public record Terms(
     return Optional.ofNullable(said.get(what));
   }
 
+  /** The same for another instrument. */
+  public Terms forTag(String other) {
+    return new Terms(
+        program,
+        other,
+        stage,
+        on,
+        number,
+        purpose,
+        signer,
+        fingerprint,
+        to,
+        said,
+        pictures,
+        wentOut);
+  }
+
   /** The same with something more said. */
   public Terms saying(Saying what, String text) {
     Map<Saying, String> more = new LinkedHashMap<>(said);

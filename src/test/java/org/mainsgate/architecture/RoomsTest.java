@@ -201,6 +201,11 @@ class RoomsTest {
   }
 
   @Test
+  void onlySignatureKnowsTheLibraryOfSignatures() {
+    onlyIn("org.bouncycastle..", Room.SIGNATURE);
+  }
+
+  @Test
   void onlyTheCommandsKnowTheCommandLineLibrary() {
     onlyIn("picocli..", Room.CLI);
   }
