@@ -94,12 +94,8 @@ final class AcceptCommand implements Callable<Integer> {
     NewFile.write(out, accepted.get());
     app.out().println();
     app.out().println("accepted: " + out);
-    app.out()
-        .println(
-            "  signed by "
-                + signing.certified().name()
-                + ", key "
-                + signing.certified().fingerprint().spoken());
+    app.out().println("  signed by " + signing.certified().name());
+    app.out().println("  key " + signing.certified().fingerprint().spoken());
     return Exit.PASS;
   }
 }

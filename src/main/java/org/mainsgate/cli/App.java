@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.random.RandomGenerator;
+import org.mainsgate.report.Lines;
 import org.mainsgate.report.Palette;
 import org.mainsgate.source.Visible;
 import picocli.CommandLine;
@@ -99,6 +100,16 @@ public final class App {
         "mainsgate: a defect of the program, not of your files: " + Visible.text(e.toString()));
     err.println("  no verdict was given; please report it with the command that you used");
     return Exit.DEFECT.code();
+  }
+
+  /** A paragraph for the person, at 80 columns. */
+  void say(String text) {
+    out.print(new Lines().add(0, text));
+  }
+
+  /** A paragraph about something that is wrong, at 80 columns. */
+  void complain(String text) {
+    err.print(new Lines().add(0, text));
   }
 
   PrintStream out() {

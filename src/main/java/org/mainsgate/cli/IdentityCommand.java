@@ -135,10 +135,9 @@ final class IdentityCommand implements Runnable {
     }
 
     private int taken(Home home) {
-      app.err().println("there is a key in " + home.keyFile() + "; it is not written over");
-      app.err()
-          .println(
-              "  move it to another place yourself, if you want a new one; keep it: old records need it");
+      app.complain("there is a key in " + home.keyFile() + "; it is not written over");
+      app.complain(
+          "Move it to another place yourself, if you want a new one. Keep it: old records need it.");
       return Exit.UNUSABLE.code();
     }
 
@@ -155,10 +154,9 @@ final class IdentityCommand implements Runnable {
         know(home, identity.certified(), today);
         app.out().println("made: " + home.keyFile());
         print(app, identity.certified());
-        app.out()
-            .println(
-                "Keep a copy of the file and the password in another place. Give the fingerprint to");
-        app.out().println("whoever gets your records, by another way than the records themselves.");
+        app.say(
+            "Keep a copy of the file and the password in another place. Give the fingerprint to"
+                + " whoever gets your records, by another way than the records themselves.");
         return Exit.PASS;
       } catch (Identity.Unusable unusable) {
         app.err().println(from + ": " + unusable.why());
@@ -282,16 +280,14 @@ final class IdentityCommand implements Runnable {
       Certified certified = found.get();
       print(app, certified);
       if (heard == null) {
-        app.out()
-            .println(
-                "Ask its owner, by telephone or face to face, to read out the ten groups. If they are the");
-        app.out().println("same, give what you heard with `--heard`. Nothing was written down.");
+        app.say(
+            "Ask its owner, by telephone or face to face, to read out the ten groups. If they are"
+                + " the same, give what you heard with `--heard`. Nothing was written down.");
         return Exit.UNUSABLE.code();
       }
       if (!certified.fingerprint().isHeardAs(heard)) {
-        app.err()
-            .println(
-                "what you heard is another fingerprint: this is not that key. Nothing was written down.");
+        app.complain(
+            "what you heard is another fingerprint: this is not that key. Nothing was written down.");
         return Exit.SIGNER_UNKNOWN.code();
       }
       return write(certified).code();

@@ -47,8 +47,7 @@ final class OwnKey {
       Identity identity = Identity.open(file, secret);
       LocalDate today = LocalDate.now(app.clock().withZone(ZoneOffset.UTC));
       Optional<String> late = identity.certified().complaintOn(today);
-      late.ifPresent(
-          why -> app.err().println(why + "; today is " + today + ". Nothing was signed."));
+      late.ifPresent(why -> app.complain(why + "; today is " + today + ". Nothing was signed."));
       return late.isPresent()
           ? Optional.empty()
           : Optional.of(new Signing(identity, authority(app), new SecureRandom()));

@@ -31,12 +31,11 @@ final class Password {
       found = app.around().ask(question);
     }
     if (found.isEmpty() || found.get().length == 0) {
-      app.err()
-          .println(
-              "no password: name a file with `--password-file`, set "
-                  + VARIABLE
-                  + ", or call this"
-                  + " from a terminal");
+      app.complain(
+          "no password: name a file with `--password-file`, set "
+              + VARIABLE
+              + ", or call this"
+              + " from a terminal");
       return Optional.empty();
     }
     return found;
@@ -49,14 +48,13 @@ final class Password {
     if (first.isPresent() && asked) {
       Optional<char[]> second = app.around().ask("the same again: ");
       if (second.isEmpty() || !Arrays.equals(first.get(), second.get())) {
-        app.err().println("the two are not the same; nothing was made");
+        app.complain("the two are not the same; nothing was made");
         return Optional.empty();
       }
     }
     if (first.isPresent() && first.get().length < 8) {
-      app.err()
-          .println(
-              "a password of at least eight characters, or better a sentence; nothing was made");
+      app.complain(
+          "a password of at least eight characters, or better a sentence; nothing was made");
       return Optional.empty();
     }
     return first;

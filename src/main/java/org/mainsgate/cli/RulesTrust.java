@@ -79,18 +79,14 @@ final class RulesTrust implements Callable<Integer> {
     app.out().println(rules.name());
     app.out().println("  identity " + rules.identity());
     app.out().println("  known    " + rules.known().orElse("no"));
-    app.out()
-        .println(
-            "  where they say something else than ours: "
-                + found.differences().size()
-                + " findings (`verify` names them)");
+    app.say(
+        "  where they say something else than ours: "
+            + found.differences().size()
+            + " findings (`verify` names them)");
     if (identity == null || because == null || because.isBlank()) {
-      app.out()
-          .println(
-              "Ask their author for the identity, by another way than this file, and give it with");
-      app.out()
-          .println(
-              "`--identity`, and why you know them with `--because`. Nothing was written down.");
+      app.say(
+          "Ask their author for the identity, by another way than this file, and give it with"
+              + " `--identity`, and why you know them with `--because`. Nothing was written down.");
       return Exit.UNUSABLE;
     }
     if (!identity.strip().equalsIgnoreCase(rules.identity())) {

@@ -183,9 +183,9 @@ final class Sealing {
     Optional<String> clock = clock(app, open, judged);
     Pdf pdf = new Pdf();
     List<String> unprintable = pdf.complaints(record.sheet(judged, terms));
-    wrong.forEach(why -> app.err().println(tag + ": " + why));
-    clock.ifPresent(why -> app.err().println(why));
-    unprintable.forEach(why -> app.err().println(tag + ": " + why));
+    wrong.forEach(why -> app.complain(tag + ": " + why));
+    clock.ifPresent(app::complain);
+    unprintable.forEach(why -> app.complain(tag + ": " + why));
     if (!wrong.isEmpty() || clock.isPresent() || !unprintable.isEmpty()) {
       app.err().println("nothing was sealed");
       return Exit.UNUSABLE;
@@ -226,14 +226,21 @@ final class Sealing {
     if (kept.isEmpty()) {
       return Exit.UNUSABLE;
     }
-    NewFile.write(out, sealed);
+    try {
+      NewFile.write(out, sealed);
+    } catch (IOException full) {
+      app.complain("`" + out + "` could not be written: " + full.getMessage());
+      app.complain("The record is sealed all the same, and kept in the bench: " + kept.get());
+      return Exit.UNUSABLE;
+    }
     Screen screen = new Screen(app.palette());
     app.out()
         .print(screen.summary(judged.dossier().setting(), List.of(judged.dossier()), List.of()));
     app.out().println();
     app.out().println("sealed: " + out);
     app.out().println("  record " + terms.number() + " of " + tag + ", " + terms.purpose().words());
-    app.out().println("  signed by " + terms.signer() + ", key " + terms.fingerprint());
+    app.out().println("  signed by " + terms.signer());
+    app.out().println("  key " + terms.fingerprint());
     app.out().println("  SHA-256 " + Fingerprint.of(sealed).hex());
     judged.dossier().heads().forEach(head -> app.out().println("  latest visit " + head));
     app.out().println("  kept: " + kept.get());

@@ -87,12 +87,7 @@ final class RulesReader {
       return Optional.empty();
     }
     all.forEach(file -> ids.addAll(file.checks().keySet()));
-    all.forEach(
-        file ->
-            file.stages()
-                .forEach(
-                    (id, entry) ->
-                        entry.never().forEach(text -> wording.oneOf("check", text, ids))));
+    all.stream().flatMap(file -> file.stages().values().stream()).forEach(this::verifyNever);
     readFormulas();
     new Order(checks, complaints).verify();
     List<Overlay> overlaid = new ArrayList<>();
@@ -257,13 +252,16 @@ final class RulesReader {
     }
   }
 
+  private void verifyNever(StageEntry entry) {
+    entry.never().forEach(text -> wording.oneOf("check", text, ids));
+  }
+
   private Stage stage(String id, StageEntry entry) {
-    List<String> properties = List.copyOf(vocabulary.properties().keySet());
-    entry.goesWith().forEach(text -> wording.oneOf("property", text, properties));
-    Text uses = entry.uses();
-    if (uses != null) {
-      wording.oneOf("word", uses, List.of("yes", "no"));
-    }
+    entry
+        .goesWith()
+        .forEach(text -> wording.oneOf("property", text, vocabulary.properties().keySet()));
+    Optional<Text> uses = Optional.ofNullable(entry.uses());
+    uses.ifPresent(text -> wording.oneOf("word", text, List.of("yes", "no")));
     return new Stage(
         id,
         entry.title().value(),
@@ -273,7 +271,7 @@ final class RulesReader {
         entry.hold().value().strip(),
         entry.fail().value().strip(),
         entry.cautions().stream().map(text -> text.value().strip()).toList(),
-        uses != null && uses.value().equals("yes"),
+        uses.filter(text -> text.value().equals("yes")).isPresent(),
         entry.never().stream().map(Text::value).toList(),
         entry.goesWith().stream().map(Text::value).toList());
   }
