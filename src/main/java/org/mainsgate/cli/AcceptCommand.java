@@ -73,7 +73,7 @@ final class AcceptCommand implements Callable<Integer> {
     Complaints complaints = new Complaints();
     TrustList trusted = Home.of(app).trusted(complaints).orElse(TrustList.NONE);
     app.err().print(complaints.renderAll());
-    Verification found = Verifier.verify(bytes, trusted, new Pdf());
+    Verification found = Verifier.verify(bytes, trusted, app.today(), new Pdf());
     app.out().print(VerificationText.screen(file.toString(), found, List.of()));
     if (!found.broken().isEmpty()) {
       app.err().println("nothing was signed");

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.random.RandomGenerator;
 import org.mainsgate.report.Lines;
@@ -122,6 +123,11 @@ public final class App {
 
   Clock clock() {
     return clock;
+  }
+
+  /** The day of this machine, in UTC, where no bench says another zone. */
+  LocalDate today() {
+    return LocalDate.now(clock.withZone(ZoneOffset.UTC));
   }
 
   Palette palette() {

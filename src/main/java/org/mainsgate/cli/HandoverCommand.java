@@ -151,7 +151,7 @@ final class HandoverCommand implements Callable<Integer> {
 
   private Optional<Terms.WentOut> wentOut(Path file) throws IOException {
     byte[] bytes = BoundedFile.read(file, SealedFile.MOST_BYTES);
-    Verification found = Verifier.verify(bytes, TrustList.NONE, new Pdf());
+    Verification found = Verifier.verify(bytes, TrustList.NONE, app.today(), new Pdf());
     if (!found.broken().isEmpty()) {
       app.err().println(file + ": " + found.broken().get(0).words());
       return Optional.empty();

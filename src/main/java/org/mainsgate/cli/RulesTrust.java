@@ -64,6 +64,7 @@ final class RulesTrust implements Callable<Integer> {
         Verifier.verify(
             BoundedFile.read(file, SealedFile.MOST_BYTES),
             trusted.orElse(TrustList.NONE),
+            app.today(),
             new Pdf());
     if (!found.broken().isEmpty() || found.rules().isEmpty()) {
       found.broken().forEach(broken -> app.err().println(file + ": " + broken.words()));

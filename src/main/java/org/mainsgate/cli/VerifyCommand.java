@@ -80,7 +80,8 @@ final class VerifyCommand implements Callable<Integer> {
     Complaints complaints = new Complaints();
     Optional<TrustList> trusted = home.trusted(complaints);
     app.err().print(complaints.renderAll());
-    Verification found = Verifier.verify(bytes, trusted.orElse(TrustList.NONE), new Pdf());
+    Verification found =
+        Verifier.verify(bytes, trusted.orElse(TrustList.NONE), app.today(), new Pdf());
     List<String> later = later(found);
     if (json) {
       app.out().print(VerificationText.json(found, later, exit(found).code()));

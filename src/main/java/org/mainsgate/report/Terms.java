@@ -128,6 +128,23 @@ public record Terms(
     return Optional.ofNullable(said.get(what));
   }
 
+  /** The same of another day. */
+  public Terms on(LocalDate day) {
+    return new Terms(
+        program,
+        tag,
+        stage,
+        day,
+        number,
+        purpose,
+        signer,
+        fingerprint,
+        to,
+        said,
+        pictures,
+        wentOut);
+  }
+
   /** The same for another instrument. */
   public Terms forTag(String other) {
     return new Terms(

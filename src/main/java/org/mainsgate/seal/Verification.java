@@ -20,6 +20,7 @@ import org.mainsgate.verdict.Verdict;
  * @param page whether the pages say what the record says
  * @param theirs the verdict that follows from the record and its own rules
  * @param ours the verdict of the same record under the rules of this program
+ * @param now the same as {@code ours} as of the day on which it is asked: readings age
  * @param differences the findings that differ between the two
  * @param heads the hashes of the latest closed visits in it
  * @param notes what else its reader should know
@@ -32,6 +33,7 @@ public record Verification(
     PageSeen page,
     Optional<Judgement> theirs,
     Optional<Judgement> ours,
+    Optional<Judgement> now,
     List<Difference> differences,
     List<String> heads,
     List<String> notes) {

@@ -158,6 +158,16 @@ public final class VerificationText {
 
   private static void currency(Lines out, Verification found, List<String> later) {
     found
+        .now()
+        .filter(now -> !Optional.of(now.verdict()).equals(found.ours().map(ours -> ours.verdict())))
+        .ifPresent(
+            now ->
+                answer(
+                    out,
+                    "as of today",
+                    now.verdict().word().toUpperCase(Locale.ROOT)
+                        + ": readings have aged since; look and measure again"));
+    found
         .terms()
         .ifPresent(
             terms ->
@@ -195,6 +205,7 @@ public final class VerificationText {
     out.text("page", found.page().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     out.text("theirs", found.theirs().map(said -> said.verdict().word()).orElse(""));
     out.text("ours", found.ours().map(said -> said.verdict().word()).orElse(""));
+    out.text("today", found.now().map(said -> said.verdict().word()).orElse(""));
     out.list(
         "differences",
         found.differences(),

@@ -38,6 +38,7 @@ import org.mainsgate.verdict.Outcome;
  */
 public final class Verifier {
   private final TrustList trust;
+  private final LocalDate today;
   private final Pdf pdf;
 
   private final List<Broken> broken = new ArrayList<>();
@@ -48,9 +49,11 @@ public final class Verifier {
   private PageSeen page = PageSeen.UNKNOWN;
   private Optional<Desk.Judged> theirs = Optional.empty();
   private Optional<Desk.Judged> ours = Optional.empty();
+  private Optional<Desk.Judged> now = Optional.empty();
 
-  private Verifier(TrustList trust, Pdf pdf) {
+  private Verifier(TrustList trust, LocalDate today, Pdf pdf) {
     this.trust = trust;
+    this.today = today;
     this.pdf = pdf;
   }
 
@@ -59,10 +62,11 @@ public final class Verifier {
    *
    * @param bytes any bytes
    * @param trust which keys and rules are known here
+   * @param today the day on which it is asked whether the record is still current
    * @param pdf the press that the pages are made again with
    */
-  public static Verification verify(byte[] bytes, TrustList trust, Pdf pdf) {
-    Verifier verifier = new Verifier(trust, pdf);
+  public static Verification verify(byte[] bytes, TrustList trust, LocalDate today, Pdf pdf) {
+    Verifier verifier = new Verifier(trust, today, pdf);
     SealedFile.read(bytes, verifier.broken).ifPresent(verifier::look);
     return verifier.said();
   }
@@ -76,6 +80,7 @@ public final class Verifier {
         page,
         theirs.map(Verifier::judgement),
         ours.map(Verifier::judgement),
+        now.map(Verifier::judgement),
         differences(),
         theirs.map(judged -> judged.dossier().heads()).orElse(List.of()),
         notes);
@@ -269,6 +274,12 @@ public final class Verifier {
       ours =
           record.judgedUnder(
               new Shelf(), Shelf.Choice.named(profile.get().value()), found, complaints);
+      now =
+          record.judgedUnder(
+              new Shelf(),
+              Shelf.Choice.named(profile.get().value()),
+              found.on(today),
+              new Complaints());
       if (ours.isEmpty()) {
         notes.add("the record can't be judged under the rules of this program");
       }

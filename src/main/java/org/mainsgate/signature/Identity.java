@@ -206,6 +206,13 @@ public final class Identity {
         throw new Unusable("its certificates do not follow each other");
       }
     }
+    Certified own = certified();
+    if (chain.size() == 1 && !own.selfMade()) {
+      throw new Unusable(
+          "its certificate is signed by `"
+              + own.issuer()
+              + "`, whose certificate is not with it: bring the whole chain");
+    }
     return this;
   }
 

@@ -55,7 +55,7 @@ class ForgedRulesTest {
     String identity = Made.verify(own.sealed()).rules().orElseThrow().identity();
     TrustList trust =
         TrustList.NONE.with(new TrustList.Ruleset(identity, "our workshop's", Made.DAY));
-    Verification found = Verifier.verify(own.sealed(), trust, Made.PDF);
+    Verification found = Verifier.verify(own.sealed(), trust, Made.DAY, Made.PDF);
     assertEquals(Optional.of("our workshop's"), found.rules().orElseThrow().known());
   }
 

@@ -131,7 +131,7 @@ final class Made {
   }
 
   static Verification verify(byte[] file) {
-    return Verifier.verify(file, TrustList.NONE, PDF);
+    return Verifier.verify(file, TrustList.NONE, DAY, PDF);
   }
 
   byte[] sealed() throws IOException {

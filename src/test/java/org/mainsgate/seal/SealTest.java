@@ -99,8 +99,16 @@ class SealTest {
     TrustList trust =
         TrustList.NONE.with(
             new TrustList.Key("our restorer", Made.RESTORER.certified().fingerprint(), Made.DAY));
-    Verification found = Verifier.verify(Made.of("NL-01").sealed(), trust, Made.PDF);
+    Verification found = Verifier.verify(Made.of("NL-01").sealed(), trust, Made.DAY, Made.PDF);
     assertEquals(Optional.of("our restorer"), found.signatures().get(0).known());
+  }
+
+  @Test
+  void aWeekLaterItsReadingsAreTooOldForAFirstConnection() throws Exception {
+    byte[] file = Made.of("NL-01").sealed();
+    Verification found = Verifier.verify(file, TrustList.NONE, Made.DAY.plusDays(8), Made.PDF);
+    assertEquals(Optional.of(Verdict.PASS), found.verdict(), "what was sealed stays what it was");
+    assertEquals(Optional.of(Verdict.HOLD), found.now().map(Verification.Judgement::verdict));
   }
 
   @Test

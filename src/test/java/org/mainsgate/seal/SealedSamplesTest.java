@@ -206,7 +206,7 @@ class SealedSamplesTest {
 
   /** A judge of a sample that no command would write would judge nothing. */
   private static void isAsThisReleaseMakesIt(byte[] bytes) {
-    Verification verification = Verifier.verify(bytes, TrustList.NONE, PDF);
+    Verification verification = Verifier.verify(bytes, TrustList.NONE, Made.DAY, PDF);
     assertEquals(List.of(), verification.broken());
     assertEquals(Verification.PageSeen.SAME, verification.page());
   }

@@ -139,6 +139,14 @@ class SigningTest {
         why(Stores.weak(PASSWORD), PASSWORD).startsWith("a key of a kind that is not taken"));
   }
 
+  @Test
+  void aKeyWithoutItsChainIsRefused() {
+    assertEquals(
+        "its certificate is signed by `somebody else`, whose certificate is not with it: bring the"
+            + " whole chain",
+        why(Stores.withoutChain(PASSWORD), PASSWORD));
+  }
+
   private static String why(byte[] file, char[] password) {
     return assertThrows(Identity.Unusable.class, () -> Identity.open(file, password)).why();
   }

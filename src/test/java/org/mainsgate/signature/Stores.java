@@ -58,11 +58,19 @@ final class Stores {
   }
 
   static byte[] weak(char[] password) {
+    return rsa(2048, "too short", "too short", password);
+  }
+
+  static byte[] withoutChain(char[] password) {
+    return rsa(3072, "one of many", "somebody else", password);
+  }
+
+  private static byte[] rsa(int bits, String name, String issuer, char[] password) {
     try {
       KeyPairGenerator generator = KeyPairGenerator.getInstance("RSA");
-      generator.initialize(2048);
+      generator.initialize(bits);
       KeyPair pair = generator.generateKeyPair();
-      X509Certificate certificate = certificate(pair);
+      X509Certificate certificate = certificate(pair, name, issuer);
       PrivateKey key = pair.getPrivate();
       return store(
           password,
@@ -72,15 +80,16 @@ final class Stores {
     }
   }
 
-  private static X509Certificate certificate(KeyPair pair)
+  private static X509Certificate certificate(KeyPair pair, String named, String by)
       throws GeneralSecurityException, OperatorCreationException {
-    X500Name name = new X500Name("CN=too short");
+    X500Name name = new X500Name("CN=" + named);
+    X500Name issuer = new X500Name("CN=" + by);
     Date from = Date.from(Instant.parse("2026-01-01T00:00:00Z"));
     Date until = Date.from(Instant.parse("2036-01-01T00:00:00Z"));
     return new JcaX509CertificateConverter()
         .getCertificate(
             new JcaX509v3CertificateBuilder(
-                    name, BigInteger.ONE, from, until, name, pair.getPublic())
+                    issuer, BigInteger.ONE, from, until, name, pair.getPublic())
                 .build(new JcaContentSignerBuilder("SHA256withRSA").build(pair.getPrivate())));
   }
 }
