@@ -162,7 +162,7 @@ public final class Handover {
     }
     return fails.isEmpty()
         ? "Unknown: what decides it was not examined, or is not settled. Nobody may take it for sound."
-        : "Until repaired: " + String.join("; ", titles(fails)) + ".";
+        : "Until repaired. It fails: " + String.join("; ", titles(fails)) + ".";
   }
 
   private boolean isNever(Finding finding) {

@@ -9,6 +9,7 @@ import org.mainsgate.report.Terms;
 import org.mainsgate.seal.Verification.Difference;
 import org.mainsgate.seal.Verification.Signer;
 import org.mainsgate.verdict.Outcome;
+import org.mainsgate.verdict.Verdict;
 
 /** What is said of a sealed file: for a person at 80 columns, and for other programs. */
 public final class VerificationText {
@@ -134,6 +135,9 @@ public final class VerificationText {
             .ours()
             .map(said -> said.verdict().word().toUpperCase(Locale.ROOT) + ", " + said.under())
             .orElse("can't be judged"));
+    if (!found.verdict().equals(Optional.of(Verdict.PASS))) {
+      answer(out, "", "NOT FOR CONNECTION");
+    }
     List<Difference> differences = found.differences();
     differences.stream()
         .limit(12)
