@@ -109,6 +109,9 @@ final class Sealing {
       app.err().print(complaints.renderAll());
       return Exit.UNUSABLE;
     }
+    if (hasDraft(app, open)) {
+      return Exit.UNUSABLE;
+    }
     Map<String, String> pictures = new LinkedHashMap<>();
     Pack pack = withPictures(folder, folder.pack(tag, complaints), open, pictures);
     Terms terms =
@@ -138,6 +141,25 @@ final class Sealing {
       return seal(app, open, again, dated, judged.get(), signing);
     }
     return seal(app, open, record, terms, judged.get(), signing);
+  }
+
+  /** What stands in a draft would not be judged: it could be what takes the pass away. */
+  private boolean hasDraft(App app, OpenBench open) {
+    List<Visit> drafts =
+        open.folder().instrument(tag, open.bench(), open.records()).record().stream()
+            .flatMap(record -> record.visits().stream())
+            .filter(visit -> visit.closing().isEmpty())
+            .toList();
+    drafts.forEach(
+        draft ->
+            app.complain(
+                tag
+                    + ": the visit `"
+                    + draft.id()
+                    + "` is still a draft, and only closed visits are"
+                    + " sealed; close it first: mainsgate close BENCH "
+                    + tag));
+    return !drafts.isEmpty();
   }
 
   /** The pictures as they are printed, without what a camera wrote beside them. */

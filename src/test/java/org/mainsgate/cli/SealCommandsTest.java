@@ -194,6 +194,17 @@ class SealCommandsTest {
   }
 
   @Test
+  void nothingIsSealedWhileADraftIsOpen() throws IOException {
+    Files.writeString(
+        bench.resolve("instruments/NL-01/visits/2026-11-25-RS-9z9z.draft.yaml"),
+        "format: 1\ndate: 2026-11-25\nby: RS\nfound:\n  mains-lead: {sheath: damaged}\n");
+    Run run = run("seal", bench, "NL-01", "-o", out("a.pdf"));
+    assertEquals(3, run.code());
+    assertTrue(run.err().contains("is still a draft"), run.err());
+    assertFalse(Files.exists(out("a.pdf")));
+  }
+
+  @Test
   void nothingIsWrittenOver() throws IOException {
     Files.writeString(out("a.pdf"), "mine");
     Run run = run("seal", bench, "NL-01", "-o", out("a.pdf"));
