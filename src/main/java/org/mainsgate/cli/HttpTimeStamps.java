@@ -14,6 +14,15 @@ record HttpTimeStamps(URI address) implements TimeStampAuthority {
   private static final Duration PATIENCE = Duration.ofSeconds(10);
   private static final int MOST = 64 << 10;
 
+  private HttpResponse<InputStream> send(HttpClient client, HttpRequest post)
+      throws IOException, InterruptedException {
+    try {
+      return client.send(post, HttpResponse.BodyHandlers.ofInputStream());
+    } catch (IOException silent) {
+      throw new IOException("the time-stamp authority " + address + " does not answer", silent);
+    }
+  }
+
   @Override
   public byte[] ask(byte[] request) throws IOException {
     HttpClient client =
@@ -28,8 +37,7 @@ record HttpTimeStamps(URI address) implements TimeStampAuthority {
             .POST(HttpRequest.BodyPublishers.ofByteArray(request))
             .build();
     try {
-      HttpResponse<InputStream> answer =
-          client.send(post, HttpResponse.BodyHandlers.ofInputStream());
+      HttpResponse<InputStream> answer = send(client, post);
       try (InputStream body = answer.body()) {
         byte[] bytes = body.readNBytes(MOST + 1);
         if (answer.statusCode() != 200 || bytes.length > MOST) {

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
+import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -16,6 +18,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.mainsgate.signature.StampingAuthority;
 
 /** Keys, seals, hand-overs and what the other side sees of them, from the command line. */
 class SealCommandsTest {
@@ -191,6 +194,38 @@ class SealCommandsTest {
     assertTrue(second.out().contains("record 2 of NL-01"), second.out());
     Path kept = bench.resolve("instruments/NL-01/reports/0002_2026-11-25_record.pdf");
     assertArrayEquals(Files.readAllBytes(out("second.pdf")), Files.readAllBytes(kept));
+  }
+
+  @Test
+  void anAuthorityThatDoesNotAnswerIsNamedAndNothingIsSealed() {
+    Run run = run("seal", bench, "NL-01", "--timestamp", "http://127.0.0.1:9/", "-o", out("a.pdf"));
+    assertEquals(3, run.code());
+    assertTrue(run.err().contains("http://127.0.0.1:9/ does not answer"), run.err());
+    assertFalse(Files.exists(out("a.pdf")));
+    assertFalse(Files.exists(bench.resolve("instruments/NL-01/reports")));
+  }
+
+  @Test
+  void anAuthorityStampsTheTime() throws IOException {
+    StampingAuthority authority = new StampingAuthority();
+    HttpServer server = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 0);
+    server.createContext(
+        "/",
+        exchange -> {
+          byte[] answer = authority.ask(exchange.getRequestBody().readAllBytes());
+          exchange.sendResponseHeaders(200, answer.length);
+          exchange.getResponseBody().write(answer);
+          exchange.close();
+        });
+    server.start();
+    try {
+      String address = "http://127.0.0.1:" + server.getAddress().getPort() + "/";
+      variables.put("MAINSGATE_TIMESTAMP", address);
+      Path file = sealed("NL-01");
+      assertTrue(run("verify", file).out().contains("stamped 2026-11-25T18:00:30Z"));
+    } finally {
+      server.stop(0);
+    }
   }
 
   @Test
