@@ -15,7 +15,10 @@ import org.mainsgate.source.Text;
 final class FindingsFile {
   private FindingsFile() {}
 
-  /** The outcome of each check on each thing; empty if it can't be read. */
+  /** What each finding rests on, with its numbers; what a later release adds is passed over. */
+  private static final List<String> NUMBERS = List.of("inputs", "comparisons", "choices");
+
+  /** Outcome and numbers of each check on each thing; empty if it can't be read. */
   static Map<String, String> outcomes(byte[] json) {
     Map<String, String> outcomes = new TreeMap<>();
     Complaints complaints = new Complaints();
@@ -31,9 +34,25 @@ final class FindingsFile {
                                   finding ->
                                       outcomes.put(
                                           text(finding, "check") + " " + text(finding, "item"),
-                                          text(finding, "outcome")))));
+                                          text(finding, "outcome") + numbers(finding)))));
     }
     return outcomes;
+  }
+
+  private static String numbers(Fields finding) {
+    StringBuilder all = new StringBuilder();
+    NUMBERS.forEach(name -> finding.get(name).ifPresent(node -> collect(node, all)));
+    return all.toString();
+  }
+
+  private static void collect(Node node, StringBuilder all) {
+    if (node instanceof Text text) {
+      all.append(' ').append(text.value());
+    } else if (node instanceof Items items) {
+      items.items().forEach(item -> collect(item, all));
+    } else if (node instanceof Fields fields) {
+      fields.fields().forEach(field -> collect(field.value(), all));
+    }
   }
 
   private static List<Fields> items(Fields fields, String name) {

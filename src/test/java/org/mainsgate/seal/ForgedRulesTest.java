@@ -103,6 +103,45 @@ class ForgedRulesTest {
   }
 
   @Test
+  void anotherReleasesFindingsAreThoseOfItsRecordToTheNumber() throws Exception {
+    Made made = Made.of("NL-02", Map.of(), Terms.Purpose.RECORD, "0.0.9");
+    Map<String, byte[]> files = new TreeMap<>(made.record().files());
+    String bench = new String(files.get("bench/bench.yaml"), StandardCharsets.UTF_8);
+    files.put(
+        "bench/bench.yaml",
+        bench.replace("238.0 ± 2.0 V", "239.0 ± 2.0 V").getBytes(StandardCharsets.UTF_8));
+    files.put(
+        SealedRecord.FINDINGS,
+        SealedRecord.findings(made.judged()).getBytes(StandardCharsets.UTF_8));
+    byte[] unsigned =
+        Made.PDF.unsigned(
+            made.record().sheet(made.judged(), made.terms()),
+            Made.DAY,
+            files,
+            SealedRecord.fields());
+    Verification found = Made.verify(Seal.certify(unsigned, Made.signing(false), Made.NOW));
+    assertEquals(List.of("page"), found.broken().stream().map(Broken::rule).toList());
+  }
+
+  @Test
+  void anotherReleasesPagesSayTheVerdictOfItsRecord() throws Exception {
+    Made made = Made.of("NL-01", Map.of(), Terms.Purpose.RECORD, "0.0.9");
+    Made other = Made.of("NL-02", Map.of(), Terms.Purpose.RECORD, "0.0.9");
+    Map<String, byte[]> files = new TreeMap<>(other.record().files());
+    files.put(
+        SealedRecord.FINDINGS,
+        SealedRecord.findings(other.judged()).getBytes(StandardCharsets.UTF_8));
+    byte[] unsigned =
+        Made.PDF.unsigned(
+            made.record().sheet(made.judged(), made.terms()),
+            Made.DAY,
+            files,
+            SealedRecord.fields());
+    Verification found = Made.verify(Seal.certify(unsigned, Made.signing(false), Made.NOW));
+    assertEquals(List.of("page"), found.broken().stream().map(Broken::rule).toList());
+  }
+
+  @Test
   void whoSignsIsWhomThePagesName() throws Exception {
     byte[] other = Seal.certify(Made.of("NL-01").unsigned(), Made.signing(true), Made.NOW);
     assertEquals(List.of("page"), Made.verify(other).broken().stream().map(Broken::rule).toList());
