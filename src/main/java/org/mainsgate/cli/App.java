@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
+import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.mainsgate.report.Lines;
 import org.mainsgate.report.Palette;
@@ -67,10 +68,27 @@ public final class App {
             .setUsageHelpAutoWidth(false)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
             .setExecutionExceptionHandler((e, command, result) -> failed(e));
-    int code = line.execute(arguments);
+    int code = isOfLines(arguments) ? line.execute(arguments) : Exit.USAGE;
     out.flush();
     err.flush();
     return code;
+  }
+
+  /** Each argument is one line: what is said there is printed, signed and read again. */
+  private boolean isOfLines(String... arguments) {
+    boolean all = true;
+    for (String argument : arguments) {
+      Optional<String> fault = Visible.faultIn(argument);
+      fault.ifPresent(
+          what ->
+              complain(
+                  Visible.quoted(Visible.text(argument))
+                      + ": "
+                      + what
+                      + " can't stand in what a command is told; one line of plain text can"));
+      all &= fault.isEmpty();
+    }
+    return all;
   }
 
   private static LocalDate day(String text) {

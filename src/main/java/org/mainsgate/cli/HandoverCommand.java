@@ -29,7 +29,8 @@ import picocli.CommandLine.Option;
       "",
       "Seals a record for whoever gets the instrument: sold, lent, or returned. What",
       "does not pass is handed over as `not for connection`, with what was done to its",
-      "plug. Only what passes a stage that speaks of use is lent.",
+      "plug. Only what passes a stage that speaks of use is lent; where a person's",
+      "judgement makes it pass, only to somebody named who is competent for it.",
       ""
     },
     footer = {
@@ -77,8 +78,15 @@ final class HandoverCommand implements Callable<Integer> {
   @Option(
       names = "--user",
       paramLabel = "NAME",
-      description = "lent: who uses it and was shown how, and what they are competent for")
+      description = "lent: who uses it and was shown how")
   @Nullable String user;
+
+  @Option(
+      names = "--competent",
+      paramLabel = "TEXT",
+      description =
+          "lent, where a person's judgement makes it pass: what the user is competent for")
+  @Nullable String competent;
 
   @Option(
       names = "--use",
@@ -135,6 +143,7 @@ final class HandoverCommand implements Callable<Integer> {
     put(said, Saying.UNTIL, until);
     put(said, Saying.PLACE, place);
     put(said, Saying.USER, user);
+    put(said, Saying.COMPETENT, competent);
     put(said, Saying.USE, use);
     put(said, Saying.PLUG, plug);
     put(said, Saying.PLUG_BY, plugBy);

@@ -19,6 +19,7 @@ import org.mainsgate.signature.Certificates;
 import org.mainsgate.signature.Certified;
 import org.mainsgate.signature.Identity;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Visible;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -301,7 +302,7 @@ final class IdentityCommand implements Runnable {
       if (before.isEmpty()) {
         return Exit.UNUSABLE;
       }
-      String called = name == null ? certified.name() : name;
+      String called = name == null ? Visible.text(certified.name()) : name;
       LocalDate today = LocalDate.now(app.clock().withZone(ZoneOffset.UTC));
       home.trust(before.get().with(new TrustList.Key(called, certified.fingerprint(), today)));
       app.out().println("known from now on: the key of " + called);

@@ -16,6 +16,7 @@ import org.mainsgate.ruleset.Property;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
+import org.mainsgate.verdict.Judged;
 import org.mainsgate.verdict.Outcome;
 import org.mainsgate.verdict.Verdict;
 
@@ -26,6 +27,9 @@ import org.mainsgate.verdict.Verdict;
 public final class Handover {
   /** The words that nobody can take for a pass. */
   public static final String NOT_FOR_CONNECTION = "Not for connection";
+
+  /** So many letters of limits have room on the smallest tag. */
+  private static final int ON_A_TAG = 110;
 
   private static final List<String> PLUG = List.of("cut-off", "locked");
   private static final List<String> USE = List.of("display", "bench", "project");
@@ -92,6 +96,26 @@ public final class Handover {
     needs(all, Saying.UNTIL);
     needs(all, Saying.PLACE);
     needs(all, Saying.USER);
+    if (passes() && !judged().isEmpty()) {
+      needs(all, Saying.COMPETENT);
+    }
+  }
+
+  /** What a person's judgement made pass; only somebody competent is lent such an instrument. */
+  private List<Finding> judged() {
+    return dossier.assessment().findings().stream()
+        .filter(finding -> finding.judged().isPresent())
+        .toList();
+  }
+
+  /** What those judgements are limited to, each limit once. */
+  private List<String> restrictions() {
+    return judged().stream()
+        .flatMap(finding -> finding.judged().stream())
+        .map(Judged::restriction)
+        .filter(text -> !text.isEmpty())
+        .distinct()
+        .toList();
   }
 
   private void needs(List<String> all, Saying saying) {
@@ -135,13 +159,29 @@ public final class Handover {
       return kind + " Do not plug it in, not for a moment, not through a lamp.";
     }
     return dossier.assessment().stage().uses()
-        ? "Attended only, indoors, dry, behind a residual current device. After a knock, damp or"
+        ? limits()
+            + "Attended only, indoors, dry, behind a residual current device. After a knock, damp or"
             + " smoke: stop, unplug, have it looked at."
         : "By somebody competent, supervised and current-limited; no word about use.";
   }
 
+  /** A limit that would not fit on a tag is not cut short: it is said to be there. */
+  private String limits() {
+    String all = "Only: " + String.join("; ", restrictions()) + ". ";
+    if (restrictions().isEmpty()) {
+      return judged().isEmpty() ? "" : "By a person's judgement: read the record. ";
+    }
+    return all.length() <= ON_A_TAG ? all : "Restricted: read the record first. ";
+  }
+
+  /** Whether it passes only under a limit that a person set. */
+  public boolean isRestricted() {
+    return passes() && !restrictions().isEmpty();
+  }
+
   private String headline() {
-    return passes() ? "Record " + terms.number() + " of " + terms.tag() : NOT_FOR_CONNECTION;
+    String record = "Record " + terms.number() + " of " + terms.tag();
+    return passes() ? record + (isRestricted() ? ": restricted" : "") : NOT_FOR_CONNECTION;
   }
 
   private String reason() {
@@ -255,12 +295,35 @@ public final class Handover {
 
   private List<Part> parts() {
     return Stream.of(
+            byJudgement(),
             passes() ? use() : notForConnection(),
             kind(),
             new Part("What was not looked at", List.of(dossier.assessment().stage().says())),
             supersedes())
         .filter(part -> !part.lines().isEmpty())
         .toList();
+  }
+
+  /** In front of everything else: whoever reads no further has read the limit. */
+  private Part byJudgement() {
+    if (!passes()) {
+      return new Part("", List.of());
+    }
+    List<String> lines = new ArrayList<>();
+    for (Finding finding : judged()) {
+      Judged judged = finding.judged().orElseThrow();
+      lines.add(
+          Phrases.title(finding)
+              + (judged.restriction().isEmpty() ? "" : ". Only: " + judged.restriction())
+              + ". Judged by "
+              + judged.by()
+              + (judged.competence().isEmpty() ? "" : " (" + judged.competence() + ")")
+              + ", "
+              + judged.on()
+              + ": "
+              + judged.because());
+    }
+    return new Part("It passes by a person's judgement, within these limits", lines);
   }
 
   private Part use() {

@@ -54,10 +54,11 @@ public final class Tags {
     String stage = dossier.assessment().stage().title();
     String digest = Fingerprint.of(file.bytes()).hex();
     String key = signer(file);
+    Handover handover = record.handover(judged, terms);
     return new TagSheet.Tag(
         terms.tag(),
         what(dossier.instrument()),
-        passes ? headline(dossier) : Handover.NOT_FOR_CONNECTION,
+        passes ? headline(dossier, handover) : Handover.NOT_FOR_CONNECTION,
         passes,
         stage
             + ": "
@@ -70,14 +71,15 @@ public final class Tags {
         String.valueOf(terms.number()),
         terms.fingerprint(),
         groups(digest),
-        record.handover(judged, terms).inShort(),
+        handover.inShort(),
         "mainsgate 1 " + terms.tag() + " " + terms.number() + " " + digest + " " + key);
   }
 
   /** Only a stage that speaks of use says on a tag that it was passed. */
-  private static String headline(Dossier dossier) {
+  private static String headline(Dossier dossier, Handover handover) {
     Stage stage = dossier.assessment().stage();
-    return stage.uses() ? stage.title() + ": pass" : "First connection only";
+    String limited = handover.isRestricted() ? ", restricted" : "";
+    return stage.uses() ? stage.title() + ": pass" + limited : "First connection only";
   }
 
   private static String signer(SealedFile file) {

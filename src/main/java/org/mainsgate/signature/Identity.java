@@ -207,6 +207,9 @@ public final class Identity {
       }
     }
     Certified own = certified();
+    if (own.name().codePoints().anyMatch(Identity::isUnprintable)) {
+      throw new Unusable("its certificate names somebody with characters that can't be printed");
+    }
     if (chain.size() == 1 && !own.selfMade()) {
       throw new Unusable(
           "its certificate is signed by `"
@@ -214,6 +217,21 @@ public final class Identity {
               + "`, whose certificate is not with it: bring the whole chain");
     }
     return this;
+  }
+
+  /** The name is printed, and has to be read again from the record as it was. */
+  private static boolean isUnprintable(int c) {
+    return switch (Character.getType(c)) {
+      case Character.CONTROL,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR,
+          Character.SURROGATE,
+          Character.UNASSIGNED ->
+          true;
+      // Joiners and the soft hyphen belong to names; the rest turns text round.
+      case Character.FORMAT -> c != 0xAD && c != 0x200C && c != 0x200D;
+      default -> false;
+    };
   }
 
   /** The bytes of a file of keys under this password. */

@@ -11,18 +11,13 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.bouncycastle.asn1.ASN1Encodable;
 import org.bouncycastle.asn1.ASN1Encoding;
 import org.bouncycastle.asn1.ASN1ObjectIdentifier;
 import org.bouncycastle.asn1.ASN1Primitive;
-import org.bouncycastle.asn1.DERSet;
 import org.bouncycastle.asn1.cms.Attribute;
 import org.bouncycastle.asn1.cms.AttributeTable;
 import org.bouncycastle.asn1.cms.CMSAttributes;
 import org.bouncycastle.asn1.cms.ContentInfo;
-import org.bouncycastle.asn1.cms.IssuerAndSerialNumber;
-import org.bouncycastle.asn1.cms.SignedData;
-import org.bouncycastle.asn1.cms.SignerInfo;
 import org.bouncycastle.asn1.ess.ESSCertIDv2;
 import org.bouncycastle.asn1.ess.SigningCertificateV2;
 import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
@@ -61,6 +56,11 @@ public final class SignatureJudge {
           PKCSObjectIdentifiers.rsaEncryption,
           PKCSObjectIdentifiers.sha256WithRSAEncryption);
 
+  private static final Set<ASN1ObjectIdentifier> STAMP =
+      Set.of(PKCSObjectIdentifiers.id_aa_signatureTimeStampToken);
+  private static final String FORM =
+      "the signature is not written in the one form that it may have";
+
   private final List<String> faults = new ArrayList<>();
   private Optional<Certified> signer = Optional.empty();
   private Optional<Judged.Stamped> stamped = Optional.empty();
@@ -95,9 +95,10 @@ public final class SignatureJudge {
           CertificateException,
           OperatorCreationException,
           TSPException {
-    ContentInfo info = ContentInfo.getInstance(ASN1Primitive.fromByteArray(der));
+    ASN1Primitive read = ASN1Primitive.fromByteArray(der);
+    ContentInfo info = ContentInfo.getInstance(read);
     if (!Arrays.equals(info.getEncoded(ASN1Encoding.DER), der)) {
-      faults.add("the signature is not written in the one form that it may have");
+      faults.add(FORM);
     }
     if (!info.getContentType().equals(PKCSObjectIdentifiers.signedData)) {
       faults.add("this is no signature but something else");
@@ -113,34 +114,8 @@ public final class SignatureJudge {
       return;
     }
     one(signers.iterator().next(), signed.getCertificates());
-    first(signed.getCertificates().getMatches(sid(signers.iterator().next())))
-        .ifPresent(holder -> shape(SignedData.getInstance(info.getContent()), holder));
-  }
-
-  /** What no signature covers says the same again, or nothing; a change of it must not go by. */
-  private void shape(SignedData data, X509CertificateHolder holder) {
-    SignerInfo signature = SignerInfo.getInstance(data.getSignerInfos().getObjectAt(0));
-    IssuerAndSerialNumber named =
-        new IssuerAndSerialNumber(holder.getIssuer(), holder.getSerialNumber());
-    boolean plain =
-        data.getVersion().hasValue(1)
-            && signature.getVersion().hasValue(1)
-            && data.getCRLs() == null
-            && same(data.getDigestAlgorithms(), new DERSet(signature.getDigestAlgorithm()))
-            && same(signature.getSID(), named);
-    if (!plain) {
-      faults.add("the signature is not written in the one form that it may have");
-    }
-  }
-
-  /** Names are compared by their bytes: by their meaning, capitals would not matter. */
-  private static boolean same(ASN1Encodable one, ASN1Encodable other) {
-    try {
-      return Arrays.equals(
-          one.toASN1Primitive().getEncoded(ASN1Encoding.DER),
-          other.toASN1Primitive().getEncoded(ASN1Encoding.DER));
-    } catch (IOException unwritable) {
-      return false;
+    if (!OneForm.isOf(read, STAMP)) {
+      faults.add(FORM);
     }
   }
 
@@ -235,10 +210,11 @@ public final class SignatureJudge {
       faults.add("the signature carries something else than one time-stamp");
       return;
     }
-    TimeStampToken token =
-        new TimeStampToken(
-            new CMSSignedData(
-                attribute.getAttrValues().getObjectAt(0).toASN1Primitive().getEncoded()));
+    ASN1Primitive within = attribute.getAttrValues().getObjectAt(0).toASN1Primitive();
+    TimeStampToken token = new TimeStampToken(ContentInfo.getInstance(within));
+    if (!OneForm.isOf(within, Set.of())) {
+      faults.add("the time-stamp is not written in the one form that it may have");
+    }
     Optional<X509CertificateHolder> holder =
         first(token.getCertificates().getMatches(stampSid(token)));
     boolean over =

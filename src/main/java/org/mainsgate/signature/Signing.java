@@ -6,10 +6,14 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.security.cert.CertificateEncodingException;
+import java.security.cert.X509Certificate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.bouncycastle.asn1.ASN1EncodableVector;
 import org.bouncycastle.asn1.ASN1Encoding;
+import org.bouncycastle.asn1.ASN1ObjectIdentifier;
 import org.bouncycastle.asn1.ASN1Primitive;
 import org.bouncycastle.asn1.DERSet;
 import org.bouncycastle.asn1.cms.Attribute;
@@ -48,6 +52,9 @@ import org.bouncycastle.tsp.TimeStampResponse;
  * it: in a PDF it stands in the signature's dictionary (ETSI EN 319 142-1, 6.3).
  */
 public final class Signing {
+  private static final ASN1ObjectIdentifier STAMP =
+      PKCSObjectIdentifiers.id_aa_signatureTimeStampToken;
+
   private final Identity identity;
   private final Optional<TimeStampAuthority> authority;
   private final SecureRandom chance;
@@ -86,7 +93,9 @@ public final class Signing {
       generator.addCertificates(new JcaCertStore(identity.chain()));
       CMSSignedData signed = generator.generate(new CMSProcessableByteArray(content), false);
       CMSSignedData stamped = authority.isPresent() ? stamped(signed, authority.get()) : signed;
-      return stamped.toASN1Structure().getEncoded(ASN1Encoding.DER);
+      return OneForm.formed(stamped.toASN1Structure(), Set.of(STAMP))
+          .orElseThrow(() -> new IllegalStateException("a signature without its certificate"))
+          .getEncoded(ASN1Encoding.DER);
     } catch (CMSException | OperatorCreationException | CertificateEncodingException e) {
       throw new IllegalStateException("a key that was tried before can't sign", e);
     }
@@ -94,7 +103,7 @@ public final class Signing {
 
   private SignerInfoGenerator signer()
       throws OperatorCreationException, CertificateEncodingException {
-    SigningCertificateV2 own = new SigningCertificateV2(new ESSCertIDv2[] {certificate()});
+    SigningCertificateV2 own = new SigningCertificateV2(certificates());
     Attribute attribute =
         new Attribute(PKCSObjectIdentifiers.id_aa_signingCertificateV2, new DERSet(own));
     DefaultSignedAttributeTableGenerator attributes =
@@ -112,15 +121,24 @@ public final class Signing {
   }
 
   private static ASN1EncodableVector set(Attribute attribute) {
-    org.bouncycastle.asn1.ASN1EncodableVector vector =
-        new org.bouncycastle.asn1.ASN1EncodableVector();
+    ASN1EncodableVector vector = new ASN1EncodableVector();
     vector.add(attribute);
     return vector;
   }
 
-  private ESSCertIDv2 certificate() throws CertificateEncodingException {
-    JcaX509CertificateHolder holder = new JcaX509CertificateHolder(identity.chain().get(0));
-    byte[] hash = sha256(identity.chain().get(0).getEncoded());
+  /** Each certificate that goes with the signature, so that none is another unnoticed. */
+  private ESSCertIDv2[] certificates() throws CertificateEncodingException {
+    List<ESSCertIDv2> all = new ArrayList<>();
+    for (X509Certificate one : identity.chain()) {
+      all.add(certificate(one));
+    }
+    return all.toArray(new ESSCertIDv2[0]);
+  }
+
+  private static ESSCertIDv2 certificate(X509Certificate certificate)
+      throws CertificateEncodingException {
+    JcaX509CertificateHolder holder = new JcaX509CertificateHolder(certificate);
+    byte[] hash = sha256(certificate.getEncoded());
     IssuerSerial issuer =
         new IssuerSerial(
             new GeneralNames(new GeneralName(holder.getIssuer())), holder.getSerialNumber());
@@ -138,10 +156,7 @@ public final class Signing {
   private CMSSignedData stamped(CMSSignedData signed, TimeStampAuthority asked) throws IOException {
     SignerInformation signer = signed.getSignerInfos().getSigners().iterator().next();
     byte[] token = token(asked, signer.getSignature());
-    Attribute attribute =
-        new Attribute(
-            PKCSObjectIdentifiers.id_aa_signatureTimeStampToken,
-            new DERSet(ASN1Primitive.fromByteArray(token)));
+    Attribute attribute = new Attribute(STAMP, new DERSet(ASN1Primitive.fromByteArray(token)));
     SignerInformation more =
         SignerInformation.replaceUnsignedAttributes(signer, new AttributeTable(set(attribute)));
     return CMSSignedData.replaceSigners(signed, new SignerInformationStore(List.of(more)));
@@ -159,7 +174,11 @@ public final class Signing {
       if (response.getTimeStampToken() == null) {
         throw new IOException("the time-stamp authority refused: " + response.getStatusString());
       }
-      return response.getTimeStampToken().getEncoded(ASN1Encoding.DER);
+      return OneForm.formed(
+              response.getTimeStampToken().toCMSSignedData().toASN1Structure(), Set.of())
+          .orElseThrow(
+              () -> new IOException("the time-stamp authority did not send its certificate"))
+          .getEncoded(ASN1Encoding.DER);
     } catch (TSPException e) {
       throw new IOException("the time-stamp authority did not answer as asked: " + e.getMessage());
     }

@@ -1,5 +1,8 @@
 package org.mainsgate.source;
 
+import java.util.Objects;
+import java.util.Optional;
+
 /**
  * Text from a stranger made fit for a terminal: what can't be seen, or could move or reorder what
  * is seen, is spelled out as an escape such as {@code \t} or <code>&#92;u202e</code>.
@@ -16,6 +19,15 @@ public final class Visible {
     StringBuilder seen = new StringBuilder(text.length());
     text.codePoints().forEach(c -> seen.append(character(c)));
     return seen.toString();
+  }
+
+  /** The first character that may not stand in one line of a person's words, in words. */
+  public static Optional<String> faultIn(String line) {
+    return line.codePoints()
+        .mapToObj(c -> c == '\n' ? "a line end" : c == '\t' ? "a tab" : PlainText.faultOf(c))
+        .filter(Objects::nonNull)
+        .findFirst()
+        .map(String::valueOf);
   }
 
   /** A person's own words in backticks, cut where they are longer than 60 characters. */

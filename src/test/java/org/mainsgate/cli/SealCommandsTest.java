@@ -12,13 +12,20 @@ import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.mainsgate.signature.StampingAuthority;
 
 /** Keys, seals, hand-overs and what the other side sees of them, from the command line. */
@@ -348,6 +355,48 @@ class SealCommandsTest {
     assertFalse(Files.exists(bench.resolve("instruments/NL-01/reports")));
   }
 
+  /** Its yearly pass rests on a judgement: "shown on the bench only". */
+  private Run lent(String... more) {
+    List<Object> words =
+        new ArrayList<>(List.of("handover", bench, "NL-01", "--stage", "yearly", "--as", "lent"));
+    words.addAll(List.of("--to", "the school", "--until", "2026-12-20", "--place", "the lab"));
+    words.addAll(List.of("-o", out("lent.pdf"), "--user"));
+    words.addAll(Arrays.asList(more));
+    return run(words.toArray());
+  }
+
+  @Test
+  void whatAJudgementReleasedIsLentToSomebodyCompetentOnly() throws IOException {
+    Run anybody = lent("a pupil");
+    assertEquals(3, anybody.code());
+    assertTrue(anybody.err().contains("`--competent`"), anybody.err());
+    assertFalse(Files.exists(out("lent.pdf")));
+    assertEquals(0, lent("the teacher", "--competent", "electrician").code());
+    try (PDDocument file = Loader.loadPDF(out("lent.pdf").toFile())) {
+      PDFTextStripper first = new PDFTextStripper();
+      first.setEndPage(1);
+      String page = first.getText(file).replaceAll("\\s+", " ");
+      assertTrue(page.contains("Record 1 of NL-01: restricted"), page);
+      assertTrue(page.contains("Only: shown on the bench only, looked at again before"), page);
+      assertTrue(page.contains("what the user is competent for electrician"), page);
+    }
+    assertEquals(0, run("tag", out("lent.pdf"), "-o", out("tag.pdf")).code());
+    try (PDDocument tag = Loader.loadPDF(out("tag.pdf").toFile())) {
+      String words = new PDFTextStripper().getText(tag).replaceAll("\\s+", " ");
+      assertTrue(words.contains("pass, restricted"), words);
+      assertTrue(words.contains("Only: shown on the bench only"), words);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"a\nb", "a\tb", "a\rb", "a\u2028b", "a\u202eb", "a\u0007b", "a\u0000b"})
+  void whatIsSaidIsOneLineOfPlainText(String words) {
+    Run run = run("handover", bench, "NL-04", "--to", words, "--as", "sold", "-o", out("a.pdf"));
+    assertEquals(2, run.code());
+    assertTrue(run.err().replaceAll("\\s+", " ").contains("one line of plain text can"), run.err());
+    assertFalse(Files.exists(out("a.pdf")));
+  }
+
   @Test
   void whatDoesNotPassGoesOutWithItsPlugMadeHarmless() {
     Run without =
@@ -408,6 +457,8 @@ class SealCommandsTest {
             "the physics room",
             "--user",
             "the teacher",
+            "--competent",
+            "a physicist, shown how",
             "-o",
             lent);
     assertEquals(0, out.code(), out.err());

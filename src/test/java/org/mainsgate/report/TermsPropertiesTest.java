@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.AlphaChars;
@@ -16,6 +17,7 @@ import net.jqwik.api.constraints.Chars;
 import net.jqwik.api.constraints.StringLength;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.source.Visible;
 
 /** What a record is made out for comes back from its file as it went in. */
 class TermsPropertiesTest {
@@ -52,6 +54,13 @@ class TermsPropertiesTest {
     Complaints complaints = new Complaints();
     assertEquals(Optional.of(terms), read(terms.written(), complaints), complaints::renderAll);
     assertEquals("", complaints.renderAll());
+  }
+
+  /** The same for any words that a command takes. */
+  @Property(tries = 500)
+  void everyLineThatMayBeSaidComesBack(@ForAll @StringLength(min = 1, max = 4) String words) {
+    Assume.that(Visible.faultIn(words).isEmpty());
+    whatWasWrittenIsRead(words, Terms.Purpose.LENT, Terms.Saying.PLACE);
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyStore;
 import java.security.SecureRandom;
+import java.security.cert.Certificate;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -32,6 +33,7 @@ import org.mainsgate.report.Terms.Saying;
 import org.mainsgate.ruleset.Shelf;
 import org.mainsgate.signature.Identity;
 import org.mainsgate.signature.Signing;
+import org.mainsgate.signature.Stores;
 import org.mainsgate.signature.TimeStampAuthority;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.store.BenchFolder;
@@ -55,6 +57,11 @@ class SealedSamplesTest {
   private static final Identity EC = key("restaurētāja", Identity.Kind.EC_P256);
 
   private static final Identity RSA = key("Хранитель", Identity.Kind.RSA_3072);
+
+  /** Brought in, with the certificates of two offices above it. */
+  private static final Identity CHAINED = chained("secp256r1");
+
+  private static final Identity P384 = chained("secp384r1");
   private static final StampingOffice OFFICE =
       new StampingOffice("the stamping office", Made.DAY, Made.NOW);
 
@@ -69,6 +76,8 @@ class SealedSamplesTest {
     }
     Files.write(SEALED.resolve("ec.cer"), certificateOf(EC));
     Files.write(SEALED.resolve("rsa.cer"), certificateOf(RSA));
+    Files.write(SEALED.resolve("chain.cer"), rootOf(CHAINED));
+    Files.write(SEALED.resolve("p384.cer"), rootOf(P384));
     Files.write(SEALED.resolve("tsa.cer"), OFFICE.certificate());
   }
 
@@ -80,6 +89,16 @@ class SealedSamplesTest {
   @Test
   void aRecordCertifiedWithAnRsaKeyAndAcceptedUpToFiveTimes() throws IOException {
     leave("certified-by-rsa", sealed(terms(RSA, "NL-01"), RSA, Optional.empty()), EC, RSA, 5);
+  }
+
+  @Test
+  void aRecordCertifiedWithAKeyThatHasAChain() throws IOException {
+    leave(
+        "certified-by-chain",
+        sealed(terms(CHAINED, "NL-01"), CHAINED, Optional.empty()),
+        P384,
+        EC,
+        1);
   }
 
   @Test
@@ -115,11 +134,29 @@ class SealedSamplesTest {
     return Identity.create(name, kind, Made.DAY, new SecureRandom());
   }
 
+  private static Identity chained(String curve) {
+    char[] password = {};
+    try {
+      return Identity.open(Stores.chained("хранительница", curve, password), password);
+    } catch (Identity.Unusable e) {
+      throw new AssertionError(e);
+    }
+  }
+
   private static byte[] certificateOf(Identity identity) throws Exception {
+    return chainOf(identity)[0].getEncoded();
+  }
+
+  private static byte[] rootOf(Identity identity) throws Exception {
+    Certificate[] chain = chainOf(identity);
+    return chain[chain.length - 1].getEncoded();
+  }
+
+  private static Certificate[] chainOf(Identity identity) throws Exception {
     char[] password = {};
     KeyStore store = KeyStore.getInstance("PKCS12");
     store.load(new ByteArrayInputStream(identity.pkcs12(password)), password);
-    return store.getCertificate(store.aliases().nextElement()).getEncoded();
+    return store.getCertificateChain(store.aliases().nextElement());
   }
 
   private static BenchFolder bench() {

@@ -5,19 +5,31 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import java.io.IOException;
 import java.security.SecureRandom;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.Random;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import org.bouncycastle.asn1.ASN1Encoding;
+import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
+import org.bouncycastle.cms.CMSSignedData;
+import org.bouncycastle.util.CollectionStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Keys and signatures over bytes. */
 class SigningTest {
@@ -52,18 +64,83 @@ class SigningTest {
         SignatureJudge.judge(der, "what is signed: 0.12 Ω".getBytes(UTF_8)).faults().isEmpty());
   }
 
+  /** The signatures that there are: by each kind of key, with a chain, with a time-stamp. */
+  private static List<Arguments> kinds() throws Exception {
+    return List.of(
+        arguments("EC P-256", KEY, Optional.empty()),
+        arguments("RSA", key("the keeper", Identity.Kind.RSA_3072), Optional.empty()),
+        arguments("a chain", chained("secp256r1"), Optional.empty()),
+        arguments("EC P-384 with a chain", chained("secp384r1"), Optional.empty()),
+        arguments("stamped", KEY, Optional.of(new StampingAuthority())),
+        arguments("stamped, with a chain", KEY, Optional.of(StampingAuthority.chained())));
+  }
+
+  private static Identity chained(String curve) throws Identity.Unusable {
+    return Identity.open(Stores.chained("the restorer", curve, PASSWORD), PASSWORD);
+  }
+
+  /** All 255 other values of each byte with {@code -Deverything}, else two of them. */
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("kinds")
+  void noByteOfASignatureIsAnotherUnnoticed(
+      String kind, Identity key, Optional<TimeStampAuthority> authority) throws Exception {
+    byte[] der = new Signing(key, authority, new SecureRandom()).sign(CONTENT);
+    assertEquals(List.of(), SignatureJudge.judge(der, CONTENT).faults());
+    Queue<String> unnoticed = new ConcurrentLinkedQueue<>();
+    IntStream.range(0, der.length)
+        .parallel()
+        .forEach(
+            at ->
+                others(at)
+                    .filter(other -> isGood(der, at, other))
+                    .forEach(other -> unnoticed.add(at + " ^ " + other)));
+    assertEquals(List.of(), List.copyOf(unnoticed));
+  }
+
+  private static IntStream others(int at) {
+    return System.getProperty("everything") == null
+        ? IntStream.of(1 << (at % 8), 1 + (at * 31 + 9) % 255).distinct()
+        : IntStream.range(1, 256);
+  }
+
+  private static boolean isGood(byte[] der, int at, int other) {
+    byte[] changed = der.clone();
+    changed[at] ^= (byte) other;
+    return SignatureJudge.judge(changed, CONTENT).faults().isEmpty();
+  }
+
+  /** The object identifiers of two names for RSA differ in one byte (RFC 8017, A.2). */
   @Test
-  void noByteOfASignatureIsAnotherUnnoticed() throws Exception {
-    byte[] der = sign(KEY);
-    List<Integer> unnoticed = new ArrayList<>();
-    for (int at = 0; at < der.length; at++) {
-      byte[] changed = der.clone();
-      changed[at] ^= (byte) (1 << (at % 8));
-      if (SignatureJudge.judge(changed, CONTENT).faults().isEmpty()) {
-        unnoticed.add(at);
+  void theOtherNameOfRsaIsNoticed() throws Exception {
+    byte[] der = sign(key("the keeper", Identity.Kind.RSA_3072));
+    byte[] plain = PKCSObjectIdentifiers.rsaEncryption.getEncoded();
+    int found = 0;
+    for (int at = 0; at + plain.length <= der.length; at++) {
+      if (Arrays.equals(plain, Arrays.copyOfRange(der, at, at + plain.length))) {
+        assertFalse(isGood(der, at + plain.length - 1, 1 ^ 11));
+        found++;
       }
     }
-    assertEquals(List.of(), unnoticed);
+    assertEquals(2, found, "the key's and the signature's");
+  }
+
+  @Test
+  void theCertificatesOfAChainGoWithTheSignature() throws Exception {
+    CMSSignedData signed = new CMSSignedData(sign(chained("secp256r1")));
+    assertEquals(3, signed.getCertificates().getMatches(null).size());
+    CMSSignedData fewer =
+        CMSSignedData.replaceCertificatesAndCRLs(
+            signed,
+            new CollectionStore<>(
+                signed.getCertificates().getMatches(null).stream()
+                    .filter(one -> !one.getSubject().equals(one.getIssuer()))
+                    .toList()),
+            null,
+            null);
+    byte[] der = fewer.toASN1Structure().getEncoded(ASN1Encoding.DER);
+    assertEquals(
+        List.of("the signature is not written in the one form that it may have"),
+        SignatureJudge.judge(der, CONTENT).faults());
   }
 
   @Property(tries = 300)
@@ -145,6 +222,14 @@ class SigningTest {
         "its certificate is signed by `somebody else`, whose certificate is not with it: bring the"
             + " whole chain",
         why(Stores.withoutChain(PASSWORD), PASSWORD));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"a\nb", "a\u0007b", "a\u2028b", "a\u202eb"})
+  void aNameThatIsNotOneLineOfPrintIsRefused(String name) {
+    assertEquals(
+        "its certificate names somebody with characters that can't be printed",
+        why(Stores.chained(name, "secp256r1", PASSWORD), PASSWORD));
   }
 
   private static String why(byte[] file, char[] password) {

@@ -38,35 +38,66 @@ public final class StampingAuthority implements TimeStampAuthority {
 
   private final KeyPair pair;
   private final X509Certificate certificate;
+  private final List<X509Certificate> sent;
+
+  private StampingAuthority(KeyPair pair, X509Certificate certificate, List<X509Certificate> sent) {
+    this.pair = pair;
+    this.certificate = certificate;
+    this.sent = sent;
+  }
 
   /** An authority with a new key. */
   public StampingAuthority() {
+    this(ec());
+  }
+
+  private StampingAuthority(KeyPair pair) {
+    this(pair, certificate("a clock for tests", pair, "a clock for tests", pair));
+  }
+
+  private StampingAuthority(KeyPair pair, X509Certificate certificate) {
+    this(pair, certificate, List.of(certificate));
+  }
+
+  /** One that sends the certificate of the office above it too, which nothing names. */
+  public static StampingAuthority chained() {
+    KeyPair office = ec();
+    KeyPair own = ec();
+    X509Certificate above = certificate("an office", office, "an office", office);
+    X509Certificate certificate = certificate("a clock for tests", own, "an office", office);
+    return new StampingAuthority(own, certificate, List.of(certificate, above));
+  }
+
+  private static KeyPair ec() {
     try {
       KeyPairGenerator generator = KeyPairGenerator.getInstance("EC");
       generator.initialize(new ECGenParameterSpec("secp256r1"));
-      pair = generator.generateKeyPair();
-      certificate = certificate(pair);
-    } catch (GeneralSecurityException | OperatorCreationException | CertIOException e) {
+      return generator.generateKeyPair();
+    } catch (GeneralSecurityException e) {
       throw new IllegalStateException(e);
     }
   }
 
-  private static X509Certificate certificate(KeyPair pair)
-      throws GeneralSecurityException, OperatorCreationException, CertIOException {
-    X500Name name = new X500Name("CN=a clock for tests");
-    JcaX509v3CertificateBuilder builder =
-        new JcaX509v3CertificateBuilder(
-            name,
-            BigInteger.TWO,
-            Date.from(TIME.minusSeconds(86_400)),
-            Date.from(TIME.plusSeconds(315_360_000)),
-            name,
-            pair.getPublic());
-    builder.addExtension(
-        Extension.extendedKeyUsage, true, new ExtendedKeyUsage(KeyPurposeId.id_kp_timeStamping));
-    return new JcaX509CertificateConverter()
-        .getCertificate(
-            builder.build(new JcaContentSignerBuilder("SHA256withECDSA").build(pair.getPrivate())));
+  private static X509Certificate certificate(
+      String name, KeyPair pair, String issuer, KeyPair office) {
+    try {
+      JcaX509v3CertificateBuilder builder =
+          new JcaX509v3CertificateBuilder(
+              new X500Name("CN=" + issuer),
+              BigInteger.TWO,
+              Date.from(TIME.minusSeconds(86_400)),
+              Date.from(TIME.plusSeconds(315_360_000)),
+              new X500Name("CN=" + name),
+              pair.getPublic());
+      builder.addExtension(
+          Extension.extendedKeyUsage, true, new ExtendedKeyUsage(KeyPurposeId.id_kp_timeStamping));
+      return new JcaX509CertificateConverter()
+          .getCertificate(
+              builder.build(
+                  new JcaContentSignerBuilder("SHA256withECDSA").build(office.getPrivate())));
+    } catch (GeneralSecurityException | OperatorCreationException | CertIOException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   @Override
@@ -80,7 +111,7 @@ public final class StampingAuthority implements TimeStampAuthority {
                   .build()
                   .get(new AlgorithmIdentifier(NISTObjectIdentifiers.id_sha256)),
               new ASN1ObjectIdentifier("1.3.6.1.4.1.13762.3"));
-      tokens.addCertificates(new JcaCertStore(List.of(certificate)));
+      tokens.addCertificates(new JcaCertStore(sent));
       return new TimeStampResponseGenerator(tokens, TSPAlgorithms.ALLOWED)
           .generate(new TimeStampRequest(request), BigInteger.TEN, Date.from(TIME))
           .getEncoded();

@@ -9,16 +9,19 @@ import java.security.KeyPairGenerator;
 import java.security.KeyStore;
 import java.security.PrivateKey;
 import java.security.cert.X509Certificate;
+import java.security.spec.ECGenParameterSpec;
 import java.time.Instant;
 import java.util.Date;
 import org.bouncycastle.asn1.x500.X500Name;
+import org.bouncycastle.asn1.x500.X500NameBuilder;
+import org.bouncycastle.asn1.x500.style.BCStyle;
 import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
 import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
 import org.bouncycastle.operator.OperatorCreationException;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
 
 /** Files of keys that something is wrong with. */
-final class Stores {
+public final class Stores {
   private Stores() {}
 
   private interface Fill {
@@ -57,6 +60,30 @@ final class Stores {
     return store(password, store -> store.setKeyEntry("one", key.key(), password, chain));
   }
 
+  /** A key of the curve whose certificate an authority signed, and that another, of itself. */
+  public static byte[] chained(String name, String curve, char[] password) {
+    try {
+      KeyPair root = ec("secp256r1");
+      KeyPair middle = ec("secp256r1");
+      KeyPair own = ec(curve);
+      String by = "SHA256withECDSA";
+      X509Certificate[] chain = {
+        certificate(own, name, "a middle office", middle, by, 3),
+        certificate(middle, "a middle office", "a first office", root, by, 2),
+        certificate(root, "a first office", "a first office", root, by, 1)
+      };
+      return store(password, store -> store.setKeyEntry("one", own.getPrivate(), password, chain));
+    } catch (GeneralSecurityException | OperatorCreationException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static KeyPair ec(String curve) throws GeneralSecurityException {
+    KeyPairGenerator generator = KeyPairGenerator.getInstance("EC");
+    generator.initialize(new ECGenParameterSpec(curve));
+    return generator.generateKeyPair();
+  }
+
   static byte[] weak(char[] password) {
     return rsa(2048, "too short", "too short", password);
   }
@@ -70,7 +97,7 @@ final class Stores {
       KeyPairGenerator generator = KeyPairGenerator.getInstance("RSA");
       generator.initialize(bits);
       KeyPair pair = generator.generateKeyPair();
-      X509Certificate certificate = certificate(pair, name, issuer);
+      X509Certificate certificate = certificate(pair, name, issuer, pair, "SHA256withRSA", 1);
       PrivateKey key = pair.getPrivate();
       return store(
           password,
@@ -80,16 +107,17 @@ final class Stores {
     }
   }
 
-  private static X509Certificate certificate(KeyPair pair, String named, String by)
+  private static X509Certificate certificate(
+      KeyPair pair, String named, String by, KeyPair signer, String algorithm, int serial)
       throws GeneralSecurityException, OperatorCreationException {
-    X500Name name = new X500Name("CN=" + named);
-    X500Name issuer = new X500Name("CN=" + by);
+    X500Name name = new X500NameBuilder(BCStyle.INSTANCE).addRDN(BCStyle.CN, named).build();
+    X500Name issuer = new X500NameBuilder(BCStyle.INSTANCE).addRDN(BCStyle.CN, by).build();
     Date from = Date.from(Instant.parse("2026-01-01T00:00:00Z"));
     Date until = Date.from(Instant.parse("2036-01-01T00:00:00Z"));
     return new JcaX509CertificateConverter()
         .getCertificate(
             new JcaX509v3CertificateBuilder(
-                    issuer, BigInteger.ONE, from, until, name, pair.getPublic())
-                .build(new JcaContentSignerBuilder("SHA256withRSA").build(pair.getPrivate())));
+                    issuer, BigInteger.valueOf(serial), from, until, name, pair.getPublic())
+                .build(new JcaContentSignerBuilder(algorithm).build(signer.getPrivate())));
   }
 }
