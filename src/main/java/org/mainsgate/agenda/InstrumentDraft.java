@@ -40,6 +40,7 @@ public final class InstrumentDraft {
         .open(0, "serial: ...")
         .open(0, "made: about ...")
         .open(0, "photo: photos/front.jpg")
+        .open(0, "plate_photo: photos/plate.jpg", "what tells this one from its like")
         .line("")
         .comment(0, "From the plate, as it is written there:")
         .line("plate:");

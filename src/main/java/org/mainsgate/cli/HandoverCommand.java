@@ -37,7 +37,8 @@ import picocli.CommandLine.Option;
       "",
       "For example:",
       "  mainsgate handover demo-data/north-light NL-04 --to \"a museum\" --as sold \\",
-      "      --use display --plug cut-off --plug-by \"the restorer\" -o NL-04.pdf",
+      "      --seller private --use display \\",
+      "      --plug cut-off --plug-by \"the restorer\" -o NL-04.pdf",
       "",
       "Law on second-hand electrical goods differs by country; the record defers to it.",
       "Ends like `check`."
@@ -87,6 +88,12 @@ final class HandoverCommand implements Callable<Integer> {
       description =
           "lent, where a person's judgement makes it pass: what the user is competent for")
   @Nullable String competent;
+
+  @Option(
+      names = "--seller",
+      paramLabel = "WHO",
+      description = "sold: trade or private; the seller's duties differ")
+  @Nullable String seller;
 
   @Option(
       names = "--use",
@@ -144,6 +151,7 @@ final class HandoverCommand implements Callable<Integer> {
     put(said, Saying.PLACE, place);
     put(said, Saying.USER, user);
     put(said, Saying.COMPETENT, competent);
+    put(said, Saying.SELLER, seller);
     put(said, Saying.USE, use);
     put(said, Saying.PLUG, plug);
     put(said, Saying.PLUG_BY, plugBy);

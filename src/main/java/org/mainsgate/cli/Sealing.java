@@ -166,11 +166,9 @@ final class Sealing {
   private Pack withPictures(
       BenchFolder folder, Pack pack, OpenBench open, Map<String, String> pictures) {
     Map<String, byte[]> files = new LinkedHashMap<>(pack.files());
-    folder
-        .instrument(tag, open.bench(), open.records())
-        .record()
-        .flatMap(record -> record.instrument().photo())
-        .ifPresent(
+    folder.instrument(tag, open.bench(), open.records()).record().stream()
+        .flatMap(record -> record.instrument().photos().stream())
+        .forEach(
             photo -> {
               String path = BenchFolder.photo(tag, photo);
               Optional<StoredFile> file = folder.file(path, new Complaints());

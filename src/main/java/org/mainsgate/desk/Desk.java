@@ -136,8 +136,10 @@ public final class Desk {
       InstrumentRecord record, StoredInstrument stored, Setting setting, List<String> notes) {
     InForce.Result inForce = InForce.of(rules, record, setting.on());
     Assessment assessment = new Engine(rules).assess(setting.stage(), inForce.evidence());
-    Optional<Picture> photo =
-        record.instrument().photo().flatMap(path -> picture(stored.tag(), path, notes));
+    List<Picture> photos =
+        record.instrument().photos().stream()
+            .flatMap(path -> picture(stored.tag(), path, notes).stream())
+            .toList();
     Dossier dossier =
         new Dossier(
             setting,
@@ -146,7 +148,7 @@ public final class Desk {
             assessment,
             inForce.setAside(),
             stored.heads(),
-            photo);
+            photos);
     return new Judged(record, inForce.evidence(), dossier);
   }
 

@@ -3,7 +3,6 @@ package org.mainsgate.evidence;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -17,7 +16,8 @@ import java.util.TreeMap;
  * @param model its model, empty if unknown
  * @param serial its serial number, empty if it has none
  * @param made when it was made, in words; empty if unknown
- * @param photo the picture that it is recognised by: a path inside its folder
+ * @param photos the pictures that it is recognised by, paths inside its folder: the whole of it,
+ *     then its plate
  * @param things the things on it, in the order of their ids
  * @param plate what stands on its plate
  */
@@ -29,7 +29,7 @@ public record Instrument(
     String model,
     String serial,
     String made,
-    Optional<String> photo,
+    List<String> photos,
     Map<String, Thing> things,
     List<Entry> plate) {
 
@@ -44,6 +44,7 @@ public record Instrument(
 
   /** Keeps the things and the plate as they are. */
   public Instrument {
+    photos = List.copyOf(photos);
     things = Collections.unmodifiableMap(new TreeMap<>(things));
     plate = List.copyOf(plate);
   }

@@ -20,6 +20,7 @@ record InstrumentFile(
     @Nullable @Size(max = Wording.SHORT, message = Wording.SHORT_TEXT) Text serial,
     @Nullable @Size(max = Wording.SHORT, message = Wording.SHORT_TEXT) Text made,
     @Nullable @Size(max = Wording.SHORT, message = Wording.SHORT_TEXT) Text photo,
+    @Nullable @Size(max = Wording.SHORT, message = Wording.SHORT_TEXT) Text platePhoto,
     @Nullable Fields plate,
     Map<String, @Valid ThingEntry> things) {
 

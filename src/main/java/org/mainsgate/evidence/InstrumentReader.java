@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.ruleset.Kind;
 import org.mainsgate.ruleset.Property;
@@ -60,7 +61,10 @@ final class InstrumentReader {
             Words.orEmpty(instrument.model()),
             Words.orEmpty(instrument.serial()),
             Words.orEmpty(instrument.made()),
-            photo(instrument.photo()),
+            Stream.of(photo(instrument.photo()), photo(instrument.platePhoto()))
+                .flatMap(Optional::stream)
+                .distinct()
+                .toList(),
             things(instrument.things()),
             plate(instrument.plate())));
   }

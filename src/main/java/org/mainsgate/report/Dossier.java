@@ -1,7 +1,6 @@
 package org.mainsgate.report;
 
 import java.util.List;
-import java.util.Optional;
 import org.mainsgate.evidence.InForce;
 import org.mainsgate.evidence.Instrument;
 import org.mainsgate.evidence.Visit;
@@ -16,7 +15,7 @@ import org.mainsgate.verdict.Assessment;
  * @param assessment what the stage says of it
  * @param setAside what was recorded and does not count
  * @param heads the hashes of the latest closed visits
- * @param photo the picture that it is recognised by, if there is one that can be read
+ * @param photos the pictures that it is recognised by, those that can be read
  */
 public record Dossier(
     Setting setting,
@@ -25,12 +24,13 @@ public record Dossier(
     Assessment assessment,
     List<InForce.SetAside> setAside,
     List<String> heads,
-    Optional<Picture> photo) {
+    List<Picture> photos) {
 
   /** Keeps the lists as they are. */
   public Dossier {
     visits = List.copyOf(visits);
     setAside = List.copyOf(setAside);
     heads = List.copyOf(heads);
+    photos = List.copyOf(photos);
   }
 }

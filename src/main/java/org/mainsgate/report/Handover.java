@@ -32,6 +32,7 @@ public final class Handover {
   private static final int ON_A_TAG = 110;
 
   private static final List<String> PLUG = List.of("cut-off", "locked");
+  private static final List<String> SELLER = List.of("trade", "private");
   private static final List<String> USE = List.of("display", "bench", "project");
 
   private final Dossier dossier;
@@ -64,6 +65,7 @@ public final class Handover {
       lending(all);
     }
     if (terms.purpose() == Purpose.SOLD) {
+      oneOf(all, Saying.SELLER, SELLER);
       oneOf(all, Saying.USE, USE);
     }
     if (terms.purpose() == Purpose.RETURNED) {
@@ -186,7 +188,8 @@ public final class Handover {
 
   private String reason() {
     if (passes()) {
-      return dossier.assessment().stage().pass();
+      String limits = isRestricted() ? " Only: " + String.join("; ", restrictions()) + "." : "";
+      return dossier.assessment().stage().pass() + limits;
     }
     List<Finding> fails = of(Outcome.FAIL);
     List<String> never =

@@ -40,7 +40,7 @@ public final class Pdf {
 
   private static final List<String> STYLES =
       List.of("style.css", "worksheet.css", "tags-sheet.css", "tags-small.css");
-  private static final String PHOTO = "report:photo.jpg";
+  private static final String PHOTO = "report:photo-";
 
   /** Kept, since the log forgets the level of a logger that nobody holds. */
   private static final List<Logger> SILENCED =
@@ -194,9 +194,12 @@ public final class Pdf {
 
   private byte[] print(Sheet sheet, LocalDate on, Optional<Enclosures> enclosures)
       throws IOException {
-    byte[] photo = sheet.photo().map(shown -> shown.picture().jpeg()).orElse(new byte[0]);
+    Map<String, byte[]> photos = new LinkedHashMap<>();
+    for (int i = 0; i < sheet.photos().size(); i++) {
+      photos.put(PHOTO + i + ".jpg", sheet.photos().get(i).picture().jpeg());
+    }
     Stamp stamp = new Stamp(sheet.tag() + ": " + sheet.what(), "Report on " + sheet.tag(), on);
-    return print(page(sheet), Map.of(PHOTO, photo), stamp, enclosures).bytes().toByteArray();
+    return print(page(sheet), photos, stamp, enclosures).bytes().toByteArray();
   }
 
   /** What of tags can't be printed. */

@@ -20,7 +20,7 @@ import org.mainsgate.verdict.Verdict;
  * @param reach what the stage does not look at
  * @param warnings what a reader must know before anything else: rules that are not the program's
  * @param identity what tells this instrument from others
- * @param photo the picture that it is recognised by
+ * @param photos the pictures that it is recognised by
  * @param fails what fails
  * @param holds what holds
  * @param judgements what people have decided
@@ -46,7 +46,7 @@ public record Sheet(
     String reach,
     List<String> warnings,
     List<Line> identity,
-    Optional<Photo> photo,
+    List<Photo> photos,
     List<Open> fails,
     List<Open> holds,
     List<Judgement> judgements,
@@ -105,7 +105,7 @@ public record Sheet(
   public record Line(String label, String text) {}
 
   /**
-   * The picture of the instrument.
+   * A picture of the instrument.
    *
    * @param picture what it shows, ready to be printed
    * @param text what is seen on it, for a reader who cannot see it

@@ -60,7 +60,7 @@ final class SheetWriter {
         dossier.assessment().stage().says(),
         warnings(),
         identity(instrument),
-        dossier.photo().map(photo -> new Sheet.Photo(photo, photoText(instrument))),
+        photos(),
         new OpenFindings(phrases).of(findings, Outcome.FAIL),
         new OpenFindings(phrases).of(findings, Outcome.HOLD),
         judgements(),
@@ -146,6 +146,15 @@ final class SheetWriter {
     return instrument.plate().stream()
         .map(entry -> history.text(entry.property(), entry.value()))
         .collect(Collectors.joining(", "));
+  }
+
+  private List<Sheet.Photo> photos() {
+    List<Sheet.Photo> photos = new ArrayList<>();
+    for (Picture picture : dossier.photos()) {
+      String which = photos.isEmpty() ? "" : "another ";
+      photos.add(new Sheet.Photo(picture, which + photoText(dossier.instrument())));
+    }
+    return photos;
   }
 
   private static String photoText(Instrument instrument) {

@@ -85,6 +85,7 @@ public record Terms(
     PLACE("place", "where it is used"),
     USER("user", "who uses it, and was shown how"),
     COMPETENT("competent", "what the user is competent for"),
+    SELLER("seller", "sold in the way of trade, or privately"),
     USE("use", "what the new owner says it is for"),
     PLUG("plug", "what was done to the plug"),
     PLUG_BY("plug_by", "done by"),

@@ -81,7 +81,7 @@ final class Demo {
         i.model(),
         i.serial(),
         i.made(),
-        i.photo(),
+        i.photos(),
         i.things(),
         i.plate().stream().filter(kept).toList());
   }

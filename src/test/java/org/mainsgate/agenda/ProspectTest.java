@@ -66,7 +66,7 @@ class ProspectTest {
             i.model(),
             i.serial(),
             i.made(),
-            i.photo(),
+            i.photos(),
             Map.of(),
             List.of());
     return new InstrumentRecord(WHOLE.bench(), bare, List.of());

@@ -66,7 +66,7 @@ class RecordReaderTest {
     assertEquals(Set.of("mains-lead", "front-panel", "case"), Paper.INSTRUMENT.things().keySet());
     assertEquals("fixed lead", in(Paper.INSTRUMENT.things(), "mains-lead").title());
     assertEquals("case", in(Paper.INSTRUMENT.things(), "case").title(), "its id where it has none");
-    assertEquals(Optional.of("photos/front.jpg"), Paper.INSTRUMENT.photo());
+    assertEquals(List.of("photos/front.jpg"), Paper.INSTRUMENT.photos());
   }
 
   @Test

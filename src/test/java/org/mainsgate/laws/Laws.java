@@ -533,13 +533,7 @@ final class Laws {
     Instrument instrument = record.instrument();
     Dossier dossier =
         new Dossier(
-            setting,
-            instrument,
-            record.visits(),
-            assessment,
-            List.of(),
-            List.of(),
-            Optional.empty());
+            setting, instrument, record.visits(), assessment, List.of(), List.of(), List.of());
     return Json.of(setting, List.of(dossier), List.of());
   }
 

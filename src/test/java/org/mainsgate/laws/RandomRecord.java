@@ -112,7 +112,7 @@ final class RandomRecord {
         i.model(),
         i.serial(),
         i.made(),
-        i.photo(),
+        i.photos(),
         things,
         plate);
   }

@@ -214,7 +214,7 @@ class PdfTest {
         sheet.reach(),
         List.of(),
         List.of(),
-        Optional.empty(),
+        List.of(),
         List.of(),
         List.of(),
         List.of(),

@@ -150,7 +150,7 @@ final class Samples {
             "rubber is firm, no cracks when bent sharply <over its whole length> & both ends",
             "until the next yearly check, indoors only",
             ON));
-    return dossier(known, List.of(first(), second()), Optional.of(photo()));
+    return dossier(known, List.of(first(), second()), List.of(photo(), photo()));
   }
 
   /** Two cores, metal that can be touched: a fail. */
@@ -160,17 +160,17 @@ final class Samples {
     known.named("instrument", "class", "0");
     known.named("mains-lead", "cores", "two");
     known.named("mains-lead", "plug", "two_pin_old");
-    return dossier(known, List.of(first()), Optional.empty());
+    return dossier(known, List.of(first()), List.of());
   }
 
   /** Everything recorded and met. */
   static Dossier sound() {
-    return dossier(soundly(), List.of(first()), Optional.empty());
+    return dossier(soundly(), List.of(first()), List.of());
   }
 
   /** The same under another profile. */
   static Dossier soundUnder(String profile) {
-    return dossier(rules(profile), soundly(), List.of(first()), Optional.empty());
+    return dossier(rules(profile), soundly(), List.of(first()), List.of());
   }
 
   private static Known soundly() {
@@ -190,15 +190,15 @@ final class Samples {
         new Engine(RULES).assess(RULES.firstStage(), Evidence.NONE),
         List.of(),
         List.of(),
-        Optional.empty());
+        List.of());
   }
 
-  private static Dossier dossier(Known known, List<Visit> visits, Optional<Picture> photo) {
-    return dossier(RULES, known, visits, photo);
+  private static Dossier dossier(Known known, List<Visit> visits, List<Picture> photos) {
+    return dossier(RULES, known, visits, photos);
   }
 
   private static Dossier dossier(
-      Rules rules, Known known, List<Visit> visits, Optional<Picture> photo) {
+      Rules rules, Known known, List<Visit> visits, List<Picture> photos) {
     return new Dossier(
         setting(rules),
         instrument(),
@@ -206,7 +206,7 @@ final class Samples {
         new Engine(rules).assess(rules.firstStage(), known.evidence()),
         visits.size() > 1 ? List.of(SLIPPED) : List.of(),
         List.of(HASH),
-        photo);
+        photos);
   }
 
   static Instrument instrument() {
@@ -223,7 +223,7 @@ final class Samples {
         "RO-2",
         "1187",
         "about 1958",
-        Optional.of("photos/front.jpg"),
+        List.of("photos/front.jpg", "photos/plate.jpg"),
         things,
         List.of(
             entry("plate.rated_voltage", "instrument", "rated_voltage", amount("240 V")),

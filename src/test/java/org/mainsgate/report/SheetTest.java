@@ -80,7 +80,7 @@ class SheetTest {
             dossier.assessment(),
             dossier.setAside(),
             dossier.heads(),
-            dossier.photo());
+            dossier.photos());
     assertEquals(List.of(), Sheet.of(dossier).warnings());
     assertEquals(1, Sheet.of(whatIf).warnings().size());
     assertTrue(

@@ -3,6 +3,7 @@ package org.mainsgate.seal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.mainsgate.report.Terms.Saying.PLUG;
 import static org.mainsgate.report.Terms.Saying.PLUG_BY;
+import static org.mainsgate.report.Terms.Saying.SELLER;
 import static org.mainsgate.report.Terms.Saying.USE;
 
 import java.io.ByteArrayInputStream;
@@ -109,7 +110,7 @@ class SealedSamplesTest {
             "NL-04",
             Purpose.SOLD,
             Optional.of("a collector"),
-            Map.of(USE, "display", PLUG, "cut-off", PLUG_BY, "restaurētāja"));
+            Map.of(SELLER, "private", USE, "display", PLUG, "cut-off", PLUG_BY, "restaurētāja"));
     SealedRecord record = record(terms);
     Handover handover = record.handover(judged(record, terms), terms);
     assertEquals(List.of(), handover.complaints());

@@ -15,7 +15,12 @@ import java.util.Date;
 import org.bouncycastle.asn1.x500.X500Name;
 import org.bouncycastle.asn1.x500.X500NameBuilder;
 import org.bouncycastle.asn1.x500.style.BCStyle;
+import org.bouncycastle.asn1.x509.BasicConstraints;
+import org.bouncycastle.asn1.x509.Extension;
+import org.bouncycastle.asn1.x509.KeyUsage;
+import org.bouncycastle.cert.CertIOException;
 import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
+import org.bouncycastle.cert.jcajce.JcaX509ExtensionUtils;
 import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
 import org.bouncycastle.operator.OperatorCreationException;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
@@ -114,10 +119,29 @@ public final class Stores {
     X500Name issuer = new X500NameBuilder(BCStyle.INSTANCE).addRDN(BCStyle.CN, by).build();
     Date from = Date.from(Instant.parse("2026-01-01T00:00:00Z"));
     Date until = Date.from(Instant.parse("2036-01-01T00:00:00Z"));
+    JcaX509v3CertificateBuilder builder =
+        new JcaX509v3CertificateBuilder(
+            issuer, BigInteger.valueOf(serial), from, until, name, pair.getPublic());
+    boolean office = named.endsWith("office");
+    try {
+      builder.addExtension(Extension.basicConstraints, true, new BasicConstraints(office));
+      builder.addExtension(
+          Extension.keyUsage,
+          true,
+          new KeyUsage(office ? KeyUsage.keyCertSign : KeyUsage.nonRepudiation));
+      builder.addExtension(
+          Extension.authorityKeyIdentifier,
+          false,
+          new JcaX509ExtensionUtils().createAuthorityKeyIdentifier(signer.getPublic()));
+      builder.addExtension(
+          Extension.subjectKeyIdentifier,
+          false,
+          new JcaX509ExtensionUtils().createSubjectKeyIdentifier(pair.getPublic()));
+    } catch (CertIOException e) {
+      throw new IllegalStateException(e);
+    }
     return new JcaX509CertificateConverter()
         .getCertificate(
-            new JcaX509v3CertificateBuilder(
-                    issuer, BigInteger.valueOf(serial), from, until, name, pair.getPublic())
-                .build(new JcaContentSignerBuilder(algorithm).build(signer.getPrivate())));
+            builder.build(new JcaContentSignerBuilder(algorithm).build(signer.getPrivate())));
   }
 }
