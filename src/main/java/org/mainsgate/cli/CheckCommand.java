@@ -1,7 +1,9 @@
 package org.mainsgate.cli;
 
 import java.util.concurrent.Callable;
+import org.mainsgate.desk.Desk;
 import org.mainsgate.report.Json;
+import org.mainsgate.report.Screen;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -45,9 +47,17 @@ final class CheckCommand implements Callable<Integer> {
 
   private Exit print(Judging judging) {
     if (json) {
-      app.out().print(Json.of(judging.setting(), judging.dossiers(), judging.unreadable()));
+      Json text = new Json();
+      app.out().print(text.begin(judging.setting()));
+      judging.each(Desk.Pictures.LEFT_OUT, Json::one, one -> app.out().print(text.next(one)));
+      app.out().print(text.end(judging.verdicts(), judging.unreadable()));
     } else {
-      app.out().print(judging.screen(app.palette()));
+      Screen screen = new Screen(app.palette());
+      judging.each(
+          Desk.Pictures.LEFT_OUT,
+          dossier -> judging.onScreen(screen, dossier),
+          one -> app.out().print(one));
+      app.out().print(judging.summary(screen));
     }
     return judging.exit();
   }

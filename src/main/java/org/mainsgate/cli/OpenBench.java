@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.desk.Desk;
 import org.mainsgate.desk.Profiles;
@@ -65,28 +66,58 @@ record OpenBench(App app, Desk desk) {
     return given == null ? LocalDate.now(app.clock().withZone(bench().zone())) : given;
   }
 
-  /** The instruments that were asked for and can be read, judged; complaints about the others. */
-  List<Dossier> dossiers(List<String> tags, Setting setting, Consumer<String> unreadable) {
-    return judged(tags, setting, unreadable).stream().map(Desk.Judged::dossier).toList();
-  }
-
   /** One instrument with what is to do next at it; empty if it can't be read. */
   Optional<Outlook> outlook(String tag, Setting setting) {
-    return judged(List.of(tag), setting, unreadable -> {}).stream()
-        .findFirst()
-        .map(Desk.Judged::outlook);
+    notes();
+    Desk.Sighting sighting = desk.sight(tag, setting);
+    complain(sighting, unreadable -> {});
+    return sighting.judged().map(Desk.Judged::outlook);
   }
 
-  private List<Desk.Judged> judged(
-      List<String> tags, Setting setting, Consumer<String> unreadable) {
+  /** Something that is told of an instrument while others are still judged. */
+  private record Told<T>(Desk.Sighting sighting, Optional<T> judged) {}
+
+  /**
+   * Judges what was asked for; complaints go to the error stream.
+   *
+   * @param look what is wanted of each that can be read; asked for several at the same time
+   * @param judged is told that, in the order of the tags
+   * @param unreadable is told the tags of the others
+   */
+  <T> void each(
+      List<String> tags,
+      Setting setting,
+      Desk.Pictures pictures,
+      Function<Dossier, T> look,
+      Consumer<T> judged,
+      Consumer<String> unreadable) {
+    notes();
+    desk.<Told<T>>sight(
+        tags,
+        setting,
+        pictures,
+        sighting ->
+            new Told<>(
+                withoutRecord(sighting), sighting.judged().map(Desk.Judged::dossier).map(look)),
+        told -> {
+          complain(told.sighting(), unreadable);
+          told.judged().ifPresent(judged);
+        });
+  }
+
+  /** What is still needed of a sighting once it was looked at; the rest may go. */
+  private static Desk.Sighting withoutRecord(Desk.Sighting sighting) {
+    return new Desk.Sighting(sighting.stored(), Optional.empty(), sighting.notes());
+  }
+
+  private void notes() {
     folder().notes().forEach(note -> app.err().println("note: " + note));
-    List<Desk.Sighting> sightings = desk.sight(tags, setting);
-    for (Desk.Sighting sighting : sightings) {
-      String tag = sighting.stored().tag();
-      sighting.notes().forEach(note -> app.err().println("note: " + tag + ": " + note));
-      complain(sighting.stored(), unreadable);
-    }
-    return sightings.stream().flatMap(sighting -> sighting.judged().stream()).toList();
+  }
+
+  private void complain(Desk.Sighting sighting, Consumer<String> unreadable) {
+    String tag = sighting.stored().tag();
+    sighting.notes().forEach(note -> app.err().println("note: " + tag + ": " + note));
+    complain(sighting.stored(), unreadable);
   }
 
   private void complain(StoredInstrument stored, Consumer<String> unreadable) {

@@ -4,11 +4,14 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.mainsgate.desk.Desk;
 import org.mainsgate.report.Dossier;
 import org.mainsgate.report.Pdf;
+import org.mainsgate.report.Screen;
 import org.mainsgate.report.Sheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -55,11 +58,20 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private Exit write(Judging judging) throws IOException {
-    app.out().print(judging.screen(app.palette()));
+    Screen screen = new Screen(app.palette());
+    List<Dossier> dossiers = new ArrayList<>();
+    judging.each(
+        Desk.Pictures.SHOWN,
+        dossier -> dossier,
+        dossier -> {
+          app.out().print(judging.onScreen(screen, dossier));
+          dossiers.add(dossier);
+        });
+    app.out().print(judging.summary(screen));
     Exit worst = judging.exit();
     Files.createDirectories(folder);
     Pdf pdf = new Pdf();
-    for (Dossier dossier : judging.dossiers()) {
+    for (Dossier dossier : dossiers) {
       worst = worst.worse(write(pdf, dossier, judging));
     }
     return worst;

@@ -173,7 +173,9 @@ final class Sealing {
               String path = BenchFolder.photo(tag, photo);
               Optional<StoredFile> file = folder.file(path, new Complaints());
               Optional<Picture> picture = file.flatMap(found -> Picture.of(found.bytes()));
-              if (picture.isPresent()) {
+              if (picture.isEmpty()) {
+                open.app().err().println("note: no picture `" + photo + "` that can be read");
+              } else {
                 files.put(path, picture.get().jpeg());
                 pictures.put(path, file.orElseThrow().sha256());
               }
@@ -255,7 +257,11 @@ final class Sealing {
     }
     Screen screen = new Screen(app.palette());
     app.out()
-        .print(screen.summary(judged.dossier().setting(), List.of(judged.dossier()), List.of()));
+        .print(
+            screen.summary(
+                judged.dossier().setting(),
+                List.of(Screen.Verdicted.of(judged.dossier())),
+                List.of()));
     app.out().println();
     app.out().println("sealed: " + out);
     app.out().println("  record " + terms.number() + " of " + tag + ", " + terms.purpose().words());

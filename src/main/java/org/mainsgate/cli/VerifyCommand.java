@@ -121,7 +121,7 @@ final class VerifyCommand implements Callable<Integer> {
     OpenBench here = open.get();
     Setting setting =
         new Setting(here.bench(), here.rules(), false, here.rules().firstStage(), here.day(null));
-    List<Desk.Sighting> sightings = here.desk().sight(List.of(terms.tag()), setting);
+    List<Desk.Sighting> sightings = List.of(here.desk().sight(terms.tag(), setting));
     Set<String> heads = new HashSet<>();
     Set<String> all = new HashSet<>();
     sightings.forEach(

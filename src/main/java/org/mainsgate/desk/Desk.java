@@ -3,6 +3,8 @@ package org.mainsgate.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import org.mainsgate.agenda.Agenda;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.InForce;
@@ -78,11 +80,30 @@ public final class Desk {
     return rules;
   }
 
-  /** Reads instruments, all if none is named, and judges those that can be read. */
-  public List<Sighting> sight(List<String> tags, Setting setting) {
-    return folder.instruments(tags, bench, records).stream()
-        .map(stored -> sight(stored, setting))
-        .toList();
+  /** Reads one instrument and judges it, if it can be read. */
+  public Sighting sight(String tag, Setting setting) {
+    return sight(tag, setting, Pictures.SHOWN);
+  }
+
+  /** Whether the pictures of an instrument are wanted: they take far longer than the verdict. */
+  public enum Pictures {
+    SHOWN,
+    LEFT_OUT
+  }
+
+  /**
+   * Reads instruments, all if none is named, and judges those that can be read, on all processors.
+   *
+   * @param look what is wanted of each; asked for several at the same time, in any order
+   * @param each is told what came of it, one after the other, in the order of the tags
+   */
+  public <T> void sight(
+      List<String> tags,
+      Setting setting,
+      Pictures pictures,
+      Function<Sighting, T> look,
+      Consumer<T> each) {
+    InTurn.each(folder.wanted(tags), tag -> look.apply(sight(tag, setting, pictures)), each);
   }
 
   /**
@@ -119,7 +140,8 @@ public final class Desk {
     }
   }
 
-  private Sighting sight(StoredInstrument stored, Setting setting) {
+  private Sighting sight(String tag, Setting setting, Pictures pictures) {
+    StoredInstrument stored = folder.instrument(tag, bench, records);
     List<String> notes = new ArrayList<>(stored.notes());
     stored.record().stream()
         .flatMap(record -> record.visits().stream())
@@ -128,16 +150,21 @@ public final class Desk {
         stored
             .record()
             .filter(record -> stored.complaints().isEmpty())
-            .map(record -> judged(record, stored, setting, notes));
+            .map(record -> judged(record, stored, setting, pictures, notes));
     return new Sighting(stored, judged, notes);
   }
 
   private Judged judged(
-      InstrumentRecord record, StoredInstrument stored, Setting setting, List<String> notes) {
+      InstrumentRecord record,
+      StoredInstrument stored,
+      Setting setting,
+      Pictures pictures,
+      List<String> notes) {
     InForce.Result inForce = InForce.of(rules, record, setting.on());
     Assessment assessment = new Engine(rules).assess(setting.stage(), inForce.evidence());
     List<Picture> photos =
         record.instrument().photos().stream()
+            .filter(path -> pictures == Pictures.SHOWN)
             .flatMap(path -> picture(stored.tag(), path, notes).stream())
             .toList();
     Dossier dossier =

@@ -30,22 +30,35 @@ public final class Json {
 
   private static final int DIGITS = 12;
 
-  private final JsonText out = new JsonText();
+  /** How deep an instrument stands. */
+  private static final int INSTRUMENT = 2;
 
-  private Json() {}
+  private final JsonText out;
+
+  /** A text that has not begun. */
+  public Json() {
+    this(new JsonText());
+  }
+
+  private Json(JsonText out) {
+    this.out = out;
+  }
 
   /**
-   * The verdicts on instruments that were judged under one setting, in their order.
-   *
-   * @param unreadable the tags of those whose record can't be used
+   * The text of several instruments, the worst of their verdicts last: a text that is cut off has
+   * none.
    */
   public static String of(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
     Json json = new Json();
-    json.bench(setting, dossiers, unreadable);
-    return json.out.toString();
+    StringBuilder all = new StringBuilder(json.begin(setting));
+    dossiers.forEach(dossier -> all.append(json.next(one(dossier))));
+    List<Verdict> verdicts =
+        dossiers.stream().map(dossier -> dossier.assessment().verdict()).toList();
+    return all.append(json.end(verdicts, unreadable)).toString();
   }
 
-  private void bench(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
+  /** What stands above the instruments. */
+  public String begin(Setting setting) {
     out.open()
         .number("format", 1)
         .text("on", setting.on().toString())
@@ -60,9 +73,30 @@ public final class Json {
         .list("confirmations", setting.rules().confirmations(), this::confirmation)
         .close()
         .text("stage", setting.stage().id())
-        .text("verdict", worst(dossiers, unreadable).word())
-        .list("unreadable", unreadable, out::text);
-    out.list("instruments", dossiers, this::instrument).close();
+        .name("instruments")
+        .openList();
+    return out.taken();
+  }
+
+  /** One instrument; it can be told apart from all others, in any order. */
+  public static String one(Dossier dossier) {
+    Json json = new Json(JsonText.within(INSTRUMENT));
+    json.instrument(dossier);
+    return json.out.taken();
+  }
+
+  /** The same in its place. */
+  public String next(String one) {
+    return out.told(one).taken();
+  }
+
+  /** What stands below the instruments. */
+  public String end(List<Verdict> verdicts, List<String> unreadable) {
+    return out.closeList()
+        .list("unreadable", unreadable, out::text)
+        .text("verdict", worst(verdicts, unreadable).word())
+        .close()
+        .toString();
   }
 
   private void overlay(Overlay overlay) {
@@ -91,13 +125,9 @@ public final class Json {
   }
 
   /** The worst verdict; nothing judged, or something that can't be read, is not a pass. */
-  static Verdict worst(List<Dossier> dossiers, List<String> unreadable) {
+  static Verdict worst(List<Verdict> verdicts, List<String> unreadable) {
     Verdict least = unreadable.isEmpty() ? Verdict.PASS : Verdict.HOLD;
-    return dossiers.stream()
-        .map(dossier -> dossier.assessment().verdict())
-        .reduce(Verdict::worse)
-        .map(least::worse)
-        .orElse(Verdict.HOLD);
+    return verdicts.stream().reduce(Verdict::worse).map(least::worse).orElse(Verdict.HOLD);
   }
 
   private void instrument(Dossier dossier) {

@@ -92,6 +92,28 @@ public final class JsonText {
     return closeRow();
   }
 
+  /** What was told since this was asked last; a long text goes out piece by piece. */
+  public String taken() {
+    String told = out.toString();
+    out.setLength(0);
+    return told;
+  }
+
+  /** A value that stands {@code depth} levels deep in another text. */
+  static JsonText within(int depth) {
+    JsonText text = new JsonText();
+    text.depth = depth;
+    text.named = true;
+    return text;
+  }
+
+  /** Puts in a value that was told before, at this depth. */
+  JsonText told(String value) {
+    place();
+    out.append(value);
+    return this;
+  }
+
   /** The whole text, ended by a line feed. */
   @Override
   public String toString() {

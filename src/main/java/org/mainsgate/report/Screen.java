@@ -60,30 +60,45 @@ public final class Screen {
     return lines.blank().toString();
   }
 
+  /**
+   * An instrument on one line.
+   *
+   * @param tag its tag
+   * @param what what it is
+   * @param verdict its verdict
+   */
+  public record Verdicted(String tag, String what, Verdict verdict) {
+
+    /** The line of an instrument that was judged. */
+    public static Verdicted of(Dossier dossier) {
+      return new Verdicted(
+          dossier.instrument().tag(), dossier.instrument().what(), dossier.assessment().verdict());
+    }
+  }
+
   /** What stands below the last instrument: all verdicts, the rules, and what they don't reach. */
-  public String summary(Setting setting, List<Dossier> dossiers, List<String> unreadable) {
+  public String summary(Setting setting, List<Verdicted> judged, List<String> unreadable) {
     Lines lines = new Lines();
     int widest =
-        Stream.concat(
-                dossiers.stream().map(dossier -> dossier.instrument().tag()), unreadable.stream())
+        Stream.concat(judged.stream().map(Verdicted::tag), unreadable.stream())
             .mapToInt(Visible::width)
             .max()
             .orElse(0);
-    for (Dossier dossier : dossiers) {
-      Outcome outcome = outcome(dossier.assessment().verdict());
-      String tag = dossier.instrument().tag();
+    for (Verdicted one : judged) {
+      Outcome outcome = outcome(one.verdict());
+      String tag = one.tag();
       String pad = " ".repeat(widest - Visible.width(tag) + 2);
       lines.add(
           0,
           tag + pad + sign(outcome) + " " + painted(outcome) + "  ",
           widest + 2 + SIGN + outcome.word().length() + 2,
-          dossier.instrument().what());
+          one.what());
     }
     for (String tag : unreadable) {
       String pad = " ".repeat(widest - Visible.width(tag) + 2);
       lines.add(0, tag + pad + "|?| ", widest + 2 + SIGN, "no verdict: its record can't be used");
     }
-    if (!dossiers.isEmpty() || !unreadable.isEmpty()) {
+    if (!judged.isEmpty() || !unreadable.isEmpty()) {
       lines.blank();
     }
     rules(lines, setting);

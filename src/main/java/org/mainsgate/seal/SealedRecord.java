@@ -123,7 +123,7 @@ public final class SealedRecord {
       return Optional.empty();
     }
     Setting setting = new Setting(desk.bench(), desk.rules(), false, stage.get(), terms.on());
-    Desk.Sighting sighting = desk.sight(List.of(terms.tag()), setting).get(0);
+    Desk.Sighting sighting = desk.sight(terms.tag(), setting);
     for (Complaint found : sighting.stored().complaints().sorted()) {
       complaints.add(found.at(), found.what(), found.right(), found.nearest());
     }

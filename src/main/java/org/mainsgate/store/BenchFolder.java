@@ -258,15 +258,9 @@ public final class BenchFolder {
     return records.bench(fields, complaints);
   }
 
-  /**
-   * Reads instruments; one that can't be read stops no other.
-   *
-   * @param wanted their tags; all if there are none
-   */
-  public List<StoredInstrument> instruments(
-      Collection<String> wanted, Bench bench, RecordReader records) {
-    return (wanted.isEmpty() ? tags : wanted.stream().sorted().distinct().toList())
-        .stream().map(tag -> instrument(tag, bench, records)).toList();
+  /** The tags that are meant, each once, in their order: those named, all if none is. */
+  public List<String> wanted(Collection<String> named) {
+    return named.isEmpty() ? tags : named.stream().sorted().distinct().toList();
   }
 
   /** Reads one instrument. */

@@ -71,6 +71,7 @@ class PreparedFilesTest {
     rewrite(instrument.resolve("instrument.yaml"), text -> filled(text, pick, List.of()));
     Files.createDirectories(instrument.resolve("photos"));
     Files.copy(PHOTO, instrument.resolve("photos/front.jpg"));
+    Files.copy(PHOTO, instrument.resolve("photos/plate.jpg"));
     assertEquals(0, Run.of("add", bench, "XY-1").code());
     Path draft = draft(instrument);
     assertUnderstood(Run.of("check", bench));

@@ -30,10 +30,9 @@ class JsonTest {
   @Test
   void noInstrumentIsNoPass() {
     assertEquals(Verdict.HOLD, Json.worst(List.of(), List.of()));
-    assertEquals(Verdict.HOLD, Json.worst(List.of(Samples.sound()), List.of("NL-99")));
-    assertEquals(Verdict.PASS, Json.worst(List.of(Samples.sound()), List.of()));
-    assertTrue(
-        Json.of(Samples.setting(), List.of(), List.of()).endsWith("\"instruments\": []\n}\n"));
+    assertEquals(Verdict.HOLD, Json.worst(List.of(Verdict.PASS), List.of("NL-99")));
+    assertEquals(Verdict.PASS, Json.worst(List.of(Verdict.PASS), List.of()));
+    assertTrue(Json.of(Samples.setting(), List.of(), List.of()).contains("\"instruments\": [],"));
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.source.Visible;
 
@@ -47,7 +48,9 @@ class ScreenTest {
         "summary.txt",
         screen.summary(
             Samples.setting(),
-            List.of(Samples.near(), Samples.unearthed(), Samples.sound()),
+            Stream.of(Samples.near(), Samples.unearthed(), Samples.sound())
+                .map(Screen.Verdicted::of)
+                .toList(),
             List.of("NL-99")));
   }
 

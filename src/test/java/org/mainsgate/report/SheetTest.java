@@ -84,7 +84,9 @@ class SheetTest {
     assertEquals(List.of(), Sheet.of(dossier).warnings());
     assertEquals(1, Sheet.of(whatIf).warnings().size());
     assertTrue(
-        new Screen(Palette.NONE).summary(other, List.of(whatIf), List.of()).contains("What if"));
+        new Screen(Palette.NONE)
+            .summary(other, List.of(Screen.Verdicted.of(whatIf)), List.of())
+            .contains("What if"));
   }
 
   @Test

@@ -46,7 +46,9 @@ class WordsTest {
       assertSilent(screen.instrument(dossier));
       assertSilent(pdf.page(Sheet.of(dossier)));
     }
-    assertSilent(screen.summary(Samples.setting(), all, List.of()));
+    assertSilent(
+        screen.summary(
+            Samples.setting(), all.stream().map(Screen.Verdicted::of).toList(), List.of()));
     assertSilent(Json.of(Samples.setting(), all, List.of()));
   }
 

@@ -41,19 +41,21 @@ class BenchFolderTest {
   @Test
   void anInstrumentThatCantBeReadStopsNoOther() {
     bench.write("instruments/A-1/instrument.yaml", "format: 1\n");
+    BenchFolder open = bench.open();
     List<StoredInstrument> all =
-        bench.open().instruments(List.of(), bench.bench(), PaperBench.reader());
+        open.tags().stream()
+            .map(tag -> open.instrument(tag, bench.bench(), PaperBench.reader()))
+            .toList();
     assertFalse(all.get(0).complaints().isEmpty());
     assertEquals(Optional.empty(), all.get(0).record());
     assertTrue(all.get(1).record().isPresent());
   }
 
   @Test
-  void onlyTheInstrumentsThatAreNamedAreRead() {
-    bench.write("instruments/A-1/instrument.yaml", "format: 1\n");
-    List<StoredInstrument> named =
-        bench.open().instruments(List.of("NL-03"), bench.bench(), PaperBench.reader());
-    assertEquals(List.of("NL-03"), named.stream().map(StoredInstrument::tag).toList());
+  void thoseThatAreNamedAreWantedOnceInTheirOrderElseAll() {
+    BenchFolder open = bench.open();
+    assertEquals(open.tags(), open.wanted(List.of()));
+    assertEquals(List.of("A-1", "NL-03"), open.wanted(List.of("NL-03", "A-1", "NL-03")));
   }
 
   @Test

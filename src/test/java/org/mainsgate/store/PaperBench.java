@@ -202,7 +202,9 @@ public final class PaperBench {
     Optional<Bench> bench = opened.flatMap(b -> b.bench(reader(), complaints));
     StringBuilder all = new StringBuilder(complaints.renderAll());
     if (bench.isPresent()) {
-      opened.orElseThrow().instruments(List.of(), bench.get(), reader()).stream()
+      BenchFolder found = opened.orElseThrow();
+      found.wanted(List.of()).stream()
+          .map(tag -> found.instrument(tag, bench.get(), reader()))
           .map(instrument -> instrument.complaints().renderAll())
           .forEach(all::append);
     }
