@@ -17,20 +17,48 @@ public final class Rational implements Comparable<Rational> {
   public static final Rational ZERO = of(0);
   public static final Rational ONE = of(1);
 
+  /** Whole numbers of so many bits are doubles without loss. */
+  private static final int EXACT_BITS = 53;
+
   private static final int LONGEST = 40;
   private static final Pattern DECIMAL = Pattern.compile("[-\u2212]?[0-9]+(\\.[0-9]+)?");
 
   private final BigInteger num;
   private final BigInteger den;
 
+  // INVARIANT: in lowest terms, the denominator positive.
   private Rational(BigInteger num, BigInteger den) {
+    this.num = num;
+    this.den = den;
+  }
+
+  private static Rational reduced(BigInteger num, BigInteger den) {
     if (den.signum() == 0) {
       throw new ArithmeticException("division by zero");
     }
-    BigInteger common = num.gcd(den);
+    if (den.equals(BigInteger.ONE)) {
+      return new Rational(num, den);
+    }
+    BigInteger common = gcd(num, den);
     BigInteger divisor = den.signum() < 0 ? common.negate() : common;
-    this.num = num.divide(divisor);
-    this.den = den.divide(divisor);
+    return divisor.equals(BigInteger.ONE)
+        ? new Rational(num, den)
+        : new Rational(num.divide(divisor), den.divide(divisor));
+  }
+
+  /** The values of the trade are short: most fit into a long, whose remainders are quicker. */
+  private static BigInteger gcd(BigInteger a, BigInteger b) {
+    if (a.bitLength() >= Long.SIZE - 1 || b.bitLength() >= Long.SIZE - 1) {
+      return a.gcd(b);
+    }
+    long one = Math.abs(a.longValue());
+    long other = Math.abs(b.longValue());
+    while (other != 0) {
+      long rest = one % other;
+      one = other;
+      other = rest;
+    }
+    return BigInteger.valueOf(one);
   }
 
   public static Rational of(long whole) {
@@ -43,13 +71,13 @@ public final class Rational implements Comparable<Rational> {
    * @throws ArithmeticException if {@code den} is zero
    */
   public static Rational of(long num, long den) {
-    return new Rational(BigInteger.valueOf(num), BigInteger.valueOf(den));
+    return reduced(BigInteger.valueOf(num), BigInteger.valueOf(den));
   }
 
   public static Rational of(BigDecimal decimal) {
     return decimal.scale() > 0
-        ? new Rational(decimal.unscaledValue(), BigInteger.TEN.pow(decimal.scale()))
-        : new Rational(decimal.toBigIntegerExact(), BigInteger.ONE);
+        ? reduced(decimal.unscaledValue(), BigInteger.TEN.pow(decimal.scale()))
+        : reduced(decimal.toBigIntegerExact(), BigInteger.ONE);
   }
 
   /**
@@ -87,8 +115,7 @@ public final class Rational implements Comparable<Rational> {
   }
 
   public Rational plus(Rational other) {
-    return new Rational(
-        num.multiply(other.den).add(other.num.multiply(den)), den.multiply(other.den));
+    return reduced(num.multiply(other.den).add(other.num.multiply(den)), den.multiply(other.den));
   }
 
   public Rational minus(Rational other) {
@@ -96,7 +123,7 @@ public final class Rational implements Comparable<Rational> {
   }
 
   public Rational times(Rational other) {
-    return new Rational(num.multiply(other.num), den.multiply(other.den));
+    return reduced(num.multiply(other.num), den.multiply(other.den));
   }
 
   /**
@@ -105,7 +132,7 @@ public final class Rational implements Comparable<Rational> {
    * @throws ArithmeticException if {@code other} is zero
    */
   public Rational dividedBy(Rational other) {
-    return new Rational(num.multiply(other.den), den.multiply(other.num));
+    return reduced(num.multiply(other.den), den.multiply(other.num));
   }
 
   public Rational negate() {
@@ -134,7 +161,7 @@ public final class Rational implements Comparable<Rational> {
    * exponent.
    */
   Rational power(int exponent) {
-    Rational magnitude = new Rational(num.pow(Math.abs(exponent)), den.pow(Math.abs(exponent)));
+    Rational magnitude = reduced(num.pow(Math.abs(exponent)), den.pow(Math.abs(exponent)));
     return exponent < 0 ? ONE.dividedBy(magnitude) : magnitude;
   }
 
@@ -149,6 +176,9 @@ public final class Rational implements Comparable<Rational> {
 
   /** The largest double that is not above this; negative infinity below the least finite double. */
   public double down() {
+    if (num.bitLength() <= EXACT_BITS && den.bitLength() <= EXACT_BITS) {
+      return quotientDown(num.doubleValue(), den.doubleValue());
+    }
     // Both roundings keep the order and leave a double as it is: the result is a neighbour of this.
     double near = rounded(MathContext.DECIMAL128).doubleValue();
     if (near == Double.POSITIVE_INFINITY) {
@@ -156,6 +186,12 @@ public final class Rational implements Comparable<Rational> {
     }
     boolean below = near == Double.NEGATIVE_INFINITY || of(near).compareTo(this) <= 0;
     return below ? near : Math.nextDown(near);
+  }
+
+  /** Two whole numbers that are doubles: the residue of their quotient says where it errs. */
+  private static double quotientDown(double whole, double by) {
+    double near = whole / by;
+    return Math.fma(near, by, -whole) > 0 ? Math.nextDown(near) : near;
   }
 
   /** The smallest double that is not below this; infinity above the greatest finite double. */

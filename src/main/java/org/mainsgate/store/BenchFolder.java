@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mainsgate.evidence.Bench;
 import org.mainsgate.evidence.RecordReader;
@@ -44,6 +45,7 @@ public final class BenchFolder {
   private final StoredFile file;
   private final Fields fields;
   private final List<String> tags;
+  private final Map<String, List<String>> bySmallLetters;
   private final List<String> notes;
 
   private BenchFolder(
@@ -52,6 +54,8 @@ public final class BenchFolder {
     this.file = file;
     this.fields = fields;
     this.tags = List.copyOf(tags);
+    this.bySmallLetters =
+        tags.stream().collect(Collectors.groupingBy(tag -> tag.toLowerCase(Locale.ROOT)));
     this.notes = List.copyOf(notes);
   }
 
@@ -102,7 +106,7 @@ public final class BenchFolder {
 
   /** Whether there is an instrument of this tag. */
   public boolean has(String tag) {
-    return tags.contains(tag) && reader.exists(instrumentFile(tag));
+    return alike(tag).contains(tag) && reader.exists(instrumentFile(tag));
   }
 
   private static String instrumentFile(String tag) {
@@ -336,10 +340,8 @@ public final class BenchFolder {
   private boolean isTag(String tag, Complaints complaints) {
     int before = complaints.count();
     String path = INSTRUMENTS + "/" + tag;
-    String small = tag.toLowerCase(Locale.ROOT);
-    List<String> alike =
-        tags.stream().filter(other -> other.toLowerCase(Locale.ROOT).equals(small)).toList();
-    if (!tags.contains(tag)) {
+    List<String> alike = alike(tag);
+    if (!alike.contains(tag)) {
       complaints.add(
           FolderReader.start(path),
           "no instrument `" + tag + "` on this bench",
@@ -354,5 +356,10 @@ public final class BenchFolder {
           "tags that are told apart on every disk");
     }
     return complaints.count() == before;
+  }
+
+  /** The tags here that differ from this one in capitals at most. */
+  private List<String> alike(String tag) {
+    return bySmallLetters.getOrDefault(tag.toLowerCase(Locale.ROOT), List.of());
   }
 }

@@ -65,6 +65,7 @@ public final class Engine {
     private final Evidence evidence;
     private final Known known;
     private final Map<String, List<Finding>> done = new HashMap<>();
+    private final Map<String, Known> about = new HashMap<>();
 
     Run(Evidence evidence) {
       this.evidence = evidence;
@@ -119,7 +120,7 @@ public final class Engine {
     }
 
     Finding judge(Check check, String thing) {
-      Known facts = known.with(CheckScope.ITEM, thing);
+      Known facts = about.computeIfAbsent(thing, id -> known.with(CheckScope.ITEM, id));
       List<Check> waiting = new ArrayList<>();
       for (String id : check.requires()) {
         Check first = rules.checks().get(id);

@@ -25,20 +25,33 @@ import org.mainsgate.ruleset.Vocabulary;
  * <p>A path is followed from a thing to its property, on to what was recorded with that entry, and
  * through a pointer to the properties of the things it may point to. A pointer that nobody wrote
  * down means the things of its kind; where the list is closed and has one, that settles it.
+ *
+ * <p>It remembers its answers, and so is for one thread.
  */
 final class Known implements Facts {
   private final Vocabulary vocabulary;
   private final Evidence evidence;
   private final Map<String, String> items;
 
+  /** What was asked before: many checks ask the same. */
+  private final Map<Reference, Fact> facts = new HashMap<>();
+
+  /** The same of what nobody wrote down, about any item. */
+  private final Map<Property, Fact> unwritten;
+
   Known(Vocabulary vocabulary, Evidence evidence) {
-    this(vocabulary, evidence, Map.of());
+    this(vocabulary, evidence, Map.of(), new HashMap<>());
   }
 
-  private Known(Vocabulary vocabulary, Evidence evidence, Map<String, String> items) {
+  private Known(
+      Vocabulary vocabulary,
+      Evidence evidence,
+      Map<String, String> items,
+      Map<Property, Fact> unwritten) {
     this.vocabulary = vocabulary;
     this.evidence = evidence;
     this.items = items;
+    this.unwritten = unwritten;
   }
 
   @Override
@@ -68,7 +81,7 @@ final class Known implements Facts {
   public Known with(String variable, String item) {
     Map<String, String> more = new HashMap<>(items);
     more.put(variable, item);
-    return new Known(vocabulary, evidence, more);
+    return new Known(vocabulary, evidence, more, unwritten);
   }
 
   /** The thing that a variable stands for. */
@@ -78,6 +91,16 @@ final class Known implements Facts {
 
   /** What is in force about a reference. */
   Fact fact(Reference reference) {
+    Fact before = facts.get(reference);
+    if (before != null) {
+      return before;
+    }
+    Fact found = look(reference);
+    facts.put(reference, found);
+    return found;
+  }
+
+  private Fact look(Reference reference) {
     List<String> path = reference.path();
     Property property = property(path.get(0));
     Fact fact = of(owner(reference, property), property);
@@ -173,6 +196,17 @@ final class Known implements Facts {
 
   /** What is in force where nobody has written anything. */
   private Fact nothing(Property property) {
+    Fact before = unwritten.get(property);
+    if (before != null) {
+      return before;
+    }
+    Fact found = everything(property);
+    unwritten.put(property, found);
+    return found;
+  }
+
+  /** All that it can be. */
+  private Fact everything(Property property) {
     if (property instanceof Property.Observation observation) {
       Set<String> all = new LinkedHashSet<>(observation.values().values());
       return new Fact.Named(all, false, false, List.of(), Map.of());
