@@ -92,7 +92,7 @@ public final class SealBenchmark {
   }
 
   private static long apart(byte[] sealed) {
-    return SealedFile.read(sealed, new ArrayList<>()).orElseThrow().bytes().length;
+    return SealedFile.read(sealed, new ArrayList<>()).isPresent() ? 1 : 0;
   }
 
   private static long length(Step step) {
