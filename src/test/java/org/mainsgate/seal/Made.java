@@ -2,9 +2,13 @@ package org.mainsgate.seal;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
 import java.security.SecureRandom;
+import java.security.cert.Certificate;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -115,6 +119,19 @@ final class Made {
             .orElseThrow(() -> new AssertionError(complaints.renderAll()));
     byte[] u = record.unsigned(judged, terms, PDF);
     return new Made(record, terms, judged, u, signer);
+  }
+
+  /** The certificate of a key, in DER. */
+  static byte[] certificateOf(Identity identity) throws GeneralSecurityException, IOException {
+    return chainOf(identity)[0].getEncoded();
+  }
+
+  /** The certificates of a key, its own first. */
+  static Certificate[] chainOf(Identity identity) throws GeneralSecurityException, IOException {
+    char[] password = {};
+    KeyStore store = KeyStore.getInstance("PKCS12");
+    store.load(new ByteArrayInputStream(identity.pkcs12(password)), password);
+    return store.getCertificateChain(store.aliases().nextElement());
   }
 
   /** Signing by the restorer, or by the keeper. */

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,6 +16,8 @@ import java.util.Random;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.mainsgate.desk.Desk;
 import org.mainsgate.report.Terms;
@@ -29,10 +32,42 @@ import org.mainsgate.verdict.Verdict;
  * thousand with {@code -Deverything}.
  */
 class RandomRecordsTest {
+  /** Where independent judges look for them. */
+  private static final Path LEFT = Path.of("target/reports/random");
+
   private static final Path STANDARD = Path.of("src/test/resources/benches/standard");
   private static final Pattern NUMBER = Pattern.compile("[0-9]+\\.[0-9]+|[1-9][0-9]*");
   private static final List<String> WORDS =
       List.of("sound", "damaged", "three", "two", "steady", "changed", "none", "direct", "secure");
+
+  @BeforeAll
+  static void leaveTheCertificates() throws Exception {
+    Files.createDirectories(LEFT);
+    // What an earlier run left is signed with keys that are no longer there.
+    try (Stream<Path> earlier = Files.list(LEFT)) {
+      for (Path file : earlier.toList()) {
+        Files.delete(file);
+      }
+    }
+    Files.write(LEFT.resolve("restorer.cer"), Made.certificateOf(Made.RESTORER));
+    Files.write(LEFT.resolve("keeper.cer"), Made.certificateOf(Made.KEEPER));
+  }
+
+  /** As it is sealed, or accepted once by the keeper. */
+  private static byte[] sealed(byte[] unsigned, int number) throws Exception {
+    byte[] sealed = Seal.certify(unsigned, Made.signing(false), Made.NOW);
+    byte[] accepted =
+        number % 2 == 0
+            ? sealed
+            : Seal.accept(
+                    SealedFile.read(sealed, new ArrayList<>()).orElseThrow(),
+                    Made.signing(true),
+                    Made.NOW)
+                .orElseThrow();
+    String name = "record-" + number + "-accepted-" + number % 2 + ".pdf";
+    Files.write(LEFT.resolve(name), accepted);
+    return accepted;
+  }
 
   @Test
   void theVerdictAndThePagesComeOutAgain() throws Exception {
@@ -49,7 +84,7 @@ class RandomRecordsTest {
       if (judged != null && complaints.isEmpty()) {
         byte[] unsigned = record.unsigned(judged, terms, Made.PDF);
         assertArrayEquals(unsigned, record.unsigned(judged, terms, Made.PDF), "made twice");
-        Verification found = Made.verify(Seal.certify(unsigned, Made.signing(false), Made.NOW));
+        Verification found = Made.verify(sealed(unsigned, done));
         assertEquals(List.of(), found.broken(), "seed " + seed);
         assertEquals(Verification.PageSeen.SAME, found.page());
         assertEquals(judged.dossier().assessment().verdict(), found.verdict().orElseThrow());

@@ -6,11 +6,9 @@ import static org.mainsgate.report.Terms.Saying.PLUG_BY;
 import static org.mainsgate.report.Terms.Saying.SELLER;
 import static org.mainsgate.report.Terms.Saying.USE;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.KeyStore;
 import java.security.SecureRandom;
 import java.security.cert.Certificate;
 import java.time.Duration;
@@ -75,8 +73,8 @@ class SealedSamplesTest {
         Files.delete(file);
       }
     }
-    Files.write(SEALED.resolve("ec.cer"), certificateOf(EC));
-    Files.write(SEALED.resolve("rsa.cer"), certificateOf(RSA));
+    Files.write(SEALED.resolve("ec.cer"), Made.certificateOf(EC));
+    Files.write(SEALED.resolve("rsa.cer"), Made.certificateOf(RSA));
     Files.write(SEALED.resolve("chain.cer"), rootOf(CHAINED));
     Files.write(SEALED.resolve("p384.cer"), rootOf(P384));
     Files.write(SEALED.resolve("tsa.cer"), OFFICE.certificate());
@@ -144,20 +142,9 @@ class SealedSamplesTest {
     }
   }
 
-  private static byte[] certificateOf(Identity identity) throws Exception {
-    return chainOf(identity)[0].getEncoded();
-  }
-
   private static byte[] rootOf(Identity identity) throws Exception {
-    Certificate[] chain = chainOf(identity);
+    Certificate[] chain = Made.chainOf(identity);
     return chain[chain.length - 1].getEncoded();
-  }
-
-  private static Certificate[] chainOf(Identity identity) throws Exception {
-    char[] password = {};
-    KeyStore store = KeyStore.getInstance("PKCS12");
-    store.load(new ByteArrayInputStream(identity.pkcs12(password)), password);
-    return store.getCertificateChain(store.aliases().nextElement());
   }
 
   private static BenchFolder bench() {

@@ -3,6 +3,7 @@ package org.mainsgate.judges;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,12 +24,28 @@ record Sealed(Path file, int acceptances, boolean stamped) {
   /** The folder of the records and of the certificates that are to be trusted. */
   static final Path FOLDER = Path.of(System.getProperty("reports"), "sealed");
 
+  /** The same of records by chance: a dozen, or a thousand where the tests were told to. */
+  private static final Path RANDOM = FOLDER.resolveSibling("random");
+
   /** All that there are; none is a fault of whoever asks. */
   static List<Sealed> all() throws IOException {
-    if (!Files.isDirectory(FOLDER)) {
-      throw new IOException("no folder " + FOLDER + ": run the tests of the program first");
+    List<Sealed> all = new ArrayList<>(in(FOLDER));
+    all.addAll(in(RANDOM));
+    return all;
+  }
+
+  /** The certificates that stand beside it. */
+  List<Path> certificates() throws IOException {
+    try (Stream<Path> files = Files.list(file.toAbsolutePath().getParent())) {
+      return files.filter(found -> found.toString().endsWith(".cer")).sorted().toList();
     }
-    try (Stream<Path> files = Files.list(FOLDER)) {
+  }
+
+  private static List<Sealed> in(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      throw new IOException("no folder " + folder + ": run the tests of the program first");
+    }
+    try (Stream<Path> files = Files.list(folder)) {
       List<Sealed> all =
           files
               .filter(file -> file.toString().endsWith(".pdf"))
@@ -36,7 +53,7 @@ record Sealed(Path file, int acceptances, boolean stamped) {
               .map(Sealed::named)
               .toList();
       if (all.isEmpty()) {
-        throw new IOException("no sealed record in " + FOLDER);
+        throw new IOException("no sealed record in " + folder);
       }
       return all;
     }

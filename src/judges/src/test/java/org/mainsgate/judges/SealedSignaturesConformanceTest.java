@@ -68,7 +68,7 @@ class SealedSignaturesConformanceTest {
   }
 
   private static void soundAndOfItsLevel(Sealed sealed) throws IOException {
-    Reports reports = judged(Files.readAllBytes(sealed.file()));
+    Reports reports = judged(Files.readAllBytes(sealed.file()), sealed.certificates());
     List<SignatureWrapper> signatures = signatures(reports);
     assertEquals(sealed.fields(), signatures.stream().map(s -> field(s)).toList());
     SimpleReport simple = reports.getSimpleReport();
@@ -130,7 +130,9 @@ class SealedSignaturesConformanceTest {
   @Test
   void aSignatureOfSomebodyUnknownIsNotTrusted() throws IOException {
     Reports reports =
-        judged(Files.readAllBytes(Sealed.named(ONCE).file()), List.of("rsa.cer", "tsa.cer"));
+        judged(
+            Files.readAllBytes(Sealed.named(ONCE).file()),
+            List.of(Sealed.FOLDER.resolve("rsa.cer")));
     SignatureWrapper signature = signatures(reports).get(0);
     assertTrue(signature.isSignatureIntact());
     assertNotEquals(
@@ -152,13 +154,12 @@ class SealedSignaturesConformanceTest {
   }
 
   private static Reports judged(byte[] bytes) throws IOException {
-    return judged(bytes, List.of("ec.cer", "rsa.cer", "chain.cer", "p384.cer", "tsa.cer"));
+    return judged(bytes, Sealed.named(ONCE).certificates());
   }
 
-  private static Reports judged(byte[] bytes, List<String> trusted) throws IOException {
+  private static Reports judged(byte[] bytes, List<Path> trusted) throws IOException {
     CommonTrustedCertificateSource trust = new CommonTrustedCertificateSource();
-    for (String name : trusted) {
-      Path file = Sealed.FOLDER.resolve(name);
+    for (Path file : trusted) {
       trust.addCertificate(DSSUtils.loadCertificate(Files.readAllBytes(file)));
     }
     CommonCertificateVerifier verifier = new CommonCertificateVerifier();
