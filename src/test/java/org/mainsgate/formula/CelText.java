@@ -233,7 +233,7 @@ record CelText(String truth, String doubt, boolean picks) {
         return Amount.of(unit == null ? literal.value() : Rational.ZERO);
       }
       if (syntax instanceof Syntax.Pi) {
-        return Amount.typed("" + Math.PI, false);
+        return new Amount("" + Math.PI, "" + Math.PI, false, true, false);
       }
       if (syntax instanceof Syntax.Single single) {
         return applied(single.function(), amount(single.argument()));
@@ -283,14 +283,16 @@ record CelText(String truth, String doubt, boolean picks) {
         case MINUS -> left.with(right, "(%s - %s)", "(%s + %s)");
         case TIMES -> times(left, right);
         case OVER -> over(left, right);
-        case MIN -> picked(left.with(right, "math.least(%s, %s)", "(%s + %s)"));
-        case MAX -> picked(left.with(right, "math.greatest(%s, %s)", "(%s + %s)"));
+        case MIN -> picked(left, right, "math.least(%s, %s)");
+        case MAX -> picked(left, right, "math.greatest(%s, %s)");
       };
     }
 
-    private Amount picked(Amount amount) {
+    private Amount picked(Amount left, Amount right, String template) {
       picks = true;
-      return amount;
+      Amount one = left.with(right, template, "math.greatest(%s, %s)");
+      boolean typed = left.typed() && right.typed();
+      return new Amount(one.value(), one.size(), one.exact(), one.total(), typed);
     }
 
     /** Zero times what has no value is zero. */
