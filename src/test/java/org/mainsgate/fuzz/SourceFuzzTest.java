@@ -46,7 +46,7 @@ class SourceFuzzTest {
 
   @MethodSource("seeds")
   @DictionaryEntries({
-    "format: 1\n",
+    "format: 1\\x0A",
     "title: ",
     "inner: ",
     "words: ",
@@ -57,12 +57,12 @@ class SourceFuzzTest {
     "loose: ",
     "open: ",
     "any: ",
-    "\n  ",
+    "\\x0A  ",
     "- ",
     "? ",
     ": ",
-    "|\n ",
-    ">-\n ",
+    "|\\x0A ",
+    ">-\\x0A ",
     "---",
     "...",
     "%YAML",
@@ -75,10 +75,10 @@ class SourceFuzzTest {
     "{",
     "}",
     ", ",
-    "\\u",
-    "\\U0010FFFF",
-    "\u0085",
-    "\u202e"
+    "\\x5Cu",
+    "\\x5CU0010FFFF",
+    "\\xC2\\x85",
+    "\\xE2\\x80\\xAE"
   })
   @FuzzTest(maxDuration = "8m")
   void anyBytesAreReadOrComplainedOf(byte[] bytes) {

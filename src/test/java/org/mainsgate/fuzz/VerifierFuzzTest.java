@@ -23,8 +23,9 @@ class VerifierFuzzTest {
   private static final int MOST_EDITS = 12;
 
   @DictionaryEntries({
-    "%PDF-1.6\n", "1 0 obj\n", "\nendobj\n", "<< ", " >>", "[", "]", "stream\n", "\nendstream",
-    "startxref\n", "%%EOF\n", "/Type", "/XRef", "/W", "/Index", "/Prev", "/Root", "/Length",
+    "%PDF-1.6\\x0A", "1 0 obj\\x0A", "\\x0Aendobj\\x0A", "<< ", " >>", "[", "]", "stream\\x0A",
+        "\\x0Aendstream",
+    "startxref\\x0A", "%%EOF\\x0A", "/Type", "/XRef", "/W", "/Index", "/Prev", "/Root", "/Length",
     "/Filter /FlateDecode", "/ByteRange", "/Contents <", "/EmbeddedFiles", "/Size", "1 0 R"
   })
   @FuzzTest(maxDuration = "8m")
