@@ -30,17 +30,25 @@ class VerifierFuzzTest {
   })
   @FuzzTest(maxDuration = "8m")
   void anAlteredRecordIsBroken(FuzzedDataProvider data) throws IOException {
-    switch (data.consumeInt(0, 3)) {
+    switch (data.consumeInt(0, 7)) {
       case 0 -> assertBroken(data.consumeRemainingAsBytes());
       case 1 -> signedAnew(edited(Sealed.UNSIGNED, data));
-      default -> assertBroken(edited(Sealed.FILE, data));
+      case 2 -> assertBroken(edited(Sealed.FILE, data));
+      default -> assertTakenApartOrBroken(edited(Sealed.FILE, data));
     }
   }
 
   private static void assertBroken(byte[] file) {
-    boolean same = Arrays.equals(file, Sealed.FILE);
-    boolean unbroken = verified(file).broken().isEmpty();
-    assertFalse(unbroken && !same, "altered and not broken");
+    if (!Arrays.equals(file, Sealed.FILE)) {
+      assertFalse(verified(file).broken().isEmpty(), "altered and not broken");
+    }
+  }
+
+  /** The same without the pages made anew, which take most of the time, where that can be told. */
+  private static void assertTakenApartOrBroken(byte[] file) {
+    if (!Arrays.equals(file, Sealed.FILE)) {
+      assertFalse(Made.brokenIn(file).isEmpty(), "altered and not broken");
+    }
   }
 
   /**
@@ -48,6 +56,9 @@ class VerifierFuzzTest {
    * same objects say the same.
    */
   private static void signedAnew(byte[] unsigned) throws IOException {
+    if (Arrays.equals(unsigned, Sealed.UNSIGNED)) {
+      return;
+    }
     byte[] file;
     try {
       file = Seal.certify(unsigned, Made.signing(false), Made.NOW);

@@ -123,7 +123,7 @@ public final class Made {
   }
 
   /** What is wrong with a file, if anything is. */
-  static List<Broken> brokenIn(byte[] file) {
+  public static List<Broken> brokenIn(byte[] file) {
     List<Broken> broken = new ArrayList<>();
     Optional<SealedFile> read = SealedFile.read(file, broken);
     assertTrue(read.isPresent() || !broken.isEmpty(), "neither taken apart nor complained of");
