@@ -5,9 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.Tuple;
 import org.mainsgate.quantity.ExactInterval;
 import org.mainsgate.quantity.Rational;
 
@@ -15,6 +17,20 @@ import org.mainsgate.quantity.Rational;
 final class RandomFormulas {
   private static final List<String> NUMBERS = List.of("a", "b", "c", "d", "e", "f");
   private static final List<String> OBSERVATIONS = List.of("k", "n");
+
+  /** What a value is a small multiple of, in SI units: 25 mΩ, 5 A, 0.25 mm², 0.5 m, 40 V, 50 K. */
+  private static final Map<String, Rational> SHOP_UNITS =
+      new TreeMap<>(
+          Map.of(
+              "earth_resistance", Rational.of(1, 40),
+              "earth_resistance.test_current", Rational.of(5),
+              "core_area", Rational.of(1, 4_000_000),
+              "lead_length", Rational.of(1, 2),
+              "voltage", Rational.of(40),
+              "supply.lowest", Rational.of(40),
+              "supply.nominal", Rational.of(40),
+              "supply.highest", Rational.of(40),
+              "ambient", Rational.of(50)));
 
   private RandomFormulas() {}
 
@@ -85,6 +101,95 @@ final class RandomFormulas {
         Combinators.combine(Arbitraries.of("min", "max"), part, part)
             .as((end, l, r) -> end + "(" + l + ", " + r + ")");
     return Arbitraries.oneOf(signs, ends, part.map("-(%s)"::formatted));
+  }
+
+  /**
+   * Statements with units, and with √, ln, 2ˣ and π, over the names that {@link #shopPoints} knows.
+   */
+  static Arbitrary<String> statementsWithUnits() {
+    Arbitrary<String> leaf =
+        Arbitraries.oneOf(
+            comparison(
+                quantity(
+                    "earth_resistance",
+                    "base",
+                    "copper",
+                    "flex(core_area).plain * lead_length",
+                    "voltage / earth_resistance.test_current")),
+            comparison(
+                quantity(
+                    "voltage",
+                    "highest(supply)",
+                    "lowest(supply)",
+                    "nominal(supply)",
+                    "earth_resistance * earth_resistance.test_current")),
+            comparison(quantity("ambient", "hot", "rise", "(ambient + rise)")),
+            comparison(grownQuantity(factor())));
+    Arbitrary<String> joined =
+        Combinators.combine(leaf, Arbitraries.of("and", "or", "implies", "and not"), leaf)
+            .as((l, word, r) -> "(" + l + ") " + word + " (" + r + ")");
+    return Arbitraries.oneOf(leaf, leaf.map("not (%s)"::formatted), joined);
+  }
+
+  private static Arbitrary<String> quantity(String... names) {
+    Arbitrary<String> small = grownQuantity(Arbitraries.of(names));
+    return grownQuantity(Arbitraries.oneOf(Arbitraries.of(names), small));
+  }
+
+  private static Arbitrary<String> grownQuantity(Arbitrary<String> part) {
+    Arbitrary<String> signs =
+        Combinators.combine(part, Arbitraries.of("+", "-"), part)
+            .as((l, sign, r) -> "(" + l + " " + sign + " " + r + ")");
+    Arbitrary<String> scaled =
+        Combinators.combine(part, Arbitraries.of("*", "/"), factor())
+            .as((l, sign, r) -> "(" + l + " " + sign + " " + r + ")");
+    Arbitrary<String> ends =
+        Combinators.combine(Arbitraries.of("min", "max"), part, part)
+            .as((end, l, r) -> end + "(" + l + ", " + r + ")");
+    Arbitrary<String> root =
+        Combinators.combine(part, part).as((l, r) -> "sqrt(" + l + " * " + r + ")");
+    return Arbitraries.oneOf(part, signs, scaled, ends, root, part.map("-(%s)"::formatted));
+  }
+
+  private static Arbitrary<String> factor() {
+    return Arbitraries.of(
+        "2",
+        "0.1",
+        "3",
+        "share",
+        "pi",
+        "a",
+        "sqrt(e)",
+        "ln(f)",
+        "exp2(b)",
+        "steps(a).value",
+        "(earth_resistance / base)",
+        "(voltage / nominal(supply))");
+  }
+
+  /**
+   * Worlds of points, in units of the trade, for {@link #statementsWithUnits}: round values that
+   * meet limits and rows, and crooked ones.
+   */
+  static Arbitrary<World> shopPoints() {
+    Arbitrary<Rational> round = Arbitraries.integers().between(0, 8).map(Rational::of);
+    Arbitrary<Rational> crooked =
+        Arbitraries.integers().between(1, 800).map(parts -> Rational.of(parts, 97));
+    Arbitrary<List<Rational>> amounts =
+        Arbitraries.frequencyOf(Tuple.of(1, round), Tuple.of(7, crooked))
+            .list()
+            .ofSize(SHOP_UNITS.size());
+    return Combinators.combine(worlds(true, false), amounts).as(RandomFormulas::withUnits);
+  }
+
+  private static World withUnits(World plain, List<Rational> amounts) {
+    World world = plain;
+    int i = 0;
+    for (Map.Entry<String, Rational> unit : SHOP_UNITS.entrySet()) {
+      Rational value = unit.getValue().times(amounts.get(i++));
+      world = world.number(unit.getKey(), ExactInterval.point(value));
+    }
+    return world;
   }
 
   /** Statements with every name at most once, of operations whose extremes are at corners. */

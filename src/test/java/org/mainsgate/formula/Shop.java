@@ -19,7 +19,7 @@ import org.mainsgate.source.Text;
 /**
  * A scope with a little of everything: the names of a repair shop and plain ones for properties.
  */
-final class Shop implements Scope {
+public final class Shop implements Scope {
   static final ValueList COLOURS = new ValueList("colour", List.of("red", "green", "blue"));
   static final ValueList CLASSES = new ValueList("class", List.of("0", "0I", "I", "II", "III"));
   static final ValueList PLUGS = new ValueList("plug", List.of("type_g", "type_f", "other"));
@@ -82,7 +82,7 @@ final class Shop implements Scope {
     truthStep("warm", "warm enough", "a >= low");
   }
 
-  static Shop open() {
+  public static Shop open() {
     return new Shop(Map.of());
   }
 
@@ -186,7 +186,7 @@ final class Shop implements Scope {
     return OBSERVATIONS.getOrDefault(name, COLOURS).values();
   }
 
-  static Text text(String formula) {
+  public static Text text(String formula) {
     return Text.whole(new SourceText("formula", formula));
   }
 

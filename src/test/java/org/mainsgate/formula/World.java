@@ -13,14 +13,14 @@ import org.mainsgate.quantity.Rational;
  * Facts by name: {@code a}, {@code v.highest}, and {@code p1.m} for a name of an item. What is
  * absent is unknown; an absent observation is the full set of its list.
  */
-record World(
+public record World(
     Map<String, ExactInterval> numbers,
     Map<String, Set<String>> choices,
     Map<String, Listing> lists,
     Map<String, String> bound)
     implements Facts {
 
-  static World nothing() {
+  public static World nothing() {
     return new World(Map.of(), Map.of(), Map.of(), Map.of());
   }
 

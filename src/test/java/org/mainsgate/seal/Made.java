@@ -29,7 +29,7 @@ import org.mainsgate.store.Pack;
 /**
  * A sealed record of an instrument of the demonstration bench, and the keys that it is made with.
  */
-final class Made {
+public final class Made {
   private final SealedRecord record;
   private final Terms terms;
   private final Desk.Judged judged;
@@ -57,12 +57,12 @@ final class Made {
     return judged;
   }
 
-  byte[] unsigned() {
+  public byte[] unsigned() {
     return unsigned.clone();
   }
 
-  static final LocalDate DAY = LocalDate.of(2026, 11, 25);
-  static final Instant NOW = Instant.parse("2026-11-25T18:00:00Z");
+  public static final LocalDate DAY = LocalDate.of(2026, 11, 25);
+  public static final Instant NOW = Instant.parse("2026-11-25T18:00:00Z");
   static final Identity RESTORER =
       Identity.create("the restorer", Identity.Kind.EC_P256, DAY, new SecureRandom());
   static final Identity KEEPER =
@@ -71,7 +71,7 @@ final class Made {
   static final Pdf PDF = new Pdf();
 
   /** A plain record of the cold stage. */
-  static Made of(String tag) throws IOException {
+  public static Made of(String tag) throws IOException {
     return of(tag, RESTORER);
   }
 
@@ -135,23 +135,23 @@ final class Made {
   }
 
   /** Signing by the restorer, or by the keeper. */
-  static Signing signing(boolean keeper) {
+  public static Signing signing(boolean keeper) {
     return new Signing(keeper ? KEEPER : RESTORER, Optional.empty(), new SecureRandom());
   }
 
   /** What is wrong with a file, if anything is. */
-  static List<Broken> brokenIn(byte[] file) {
+  public static List<Broken> brokenIn(byte[] file) {
     List<Broken> broken = new ArrayList<>();
     Optional<SealedFile> read = SealedFile.read(file, broken);
     assertTrue(read.isPresent() || !broken.isEmpty(), "neither taken apart nor complained of");
     return broken.isEmpty() ? verify(file).broken() : broken;
   }
 
-  static Verification verify(byte[] file) {
+  public static Verification verify(byte[] file) {
     return Verifier.verify(file, TrustList.NONE, DAY, PDF);
   }
 
-  byte[] sealed() throws IOException {
+  public byte[] sealed() throws IOException {
     return Seal.certify(unsigned, new Signing(signer, Optional.empty(), new SecureRandom()), NOW);
   }
 }
