@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -103,6 +104,9 @@ public final class App {
   /** What the disk refused; some refusals name the place alone. */
   private static String unwritable(Exception e) {
     Throwable cause = e instanceof UncheckedIOException && e.getCause() != null ? e.getCause() : e;
+    if (cause instanceof NoSuchFileException missing) {
+      return "there is no `" + missing.getFile() + "`";
+    }
     return cause instanceof FileSystemException refused && refused.getReason() == null
         ? "`" + refused.getFile() + "` can't be written or read"
         : String.valueOf(cause.getMessage());
