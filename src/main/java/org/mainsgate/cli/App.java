@@ -116,7 +116,7 @@ public final class App {
   private int failed(Exception e) {
     if (e instanceof IOException || e instanceof UncheckedIOException) {
       err.println("mainsgate: " + Visible.text(unwritable(e)));
-      err.println("  nothing was left half-written; the files are as they were");
+      err.println("  nothing is half-written: each file is as it was, or is there whole");
       return Exit.UNUSABLE.code();
     }
     err.println(
