@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -60,7 +61,7 @@ public final class App {
     PrintWriter screen = new PrintWriter(out, true, StandardCharsets.UTF_8);
     PrintWriter complaints = new PrintWriter(err, true, StandardCharsets.UTF_8);
     CommandLine line =
-        new CommandLine(new TopCommand(), new Commands(this))
+        Commands.line(this, arguments)
             .registerConverter(LocalDate.class, App::day)
             .setOut(screen)
             .setErr(complaints)
@@ -103,6 +104,9 @@ public final class App {
   /** What the disk refused; some refusals name the place alone. */
   private static String unwritable(Exception e) {
     Throwable cause = e instanceof UncheckedIOException && e.getCause() != null ? e.getCause() : e;
+    if (cause instanceof NoSuchFileException missing) {
+      return "there is no `" + missing.getFile() + "`";
+    }
     return cause instanceof FileSystemException refused && refused.getReason() == null
         ? "`" + refused.getFile() + "` can't be written or read"
         : String.valueOf(cause.getMessage());
@@ -112,7 +116,7 @@ public final class App {
   private int failed(Exception e) {
     if (e instanceof IOException || e instanceof UncheckedIOException) {
       err.println("mainsgate: " + Visible.text(unwritable(e)));
-      err.println("  nothing was left half-written; the files are as they were");
+      err.println("  nothing is half-written: each file is as it was, or is there whole");
       return Exit.UNUSABLE.code();
     }
     err.println(

@@ -1,19 +1,23 @@
 package org.mainsgate.cli;
 
 import java.io.IOException;
-import java.nio.file.FileAlreadyExistsException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import org.mainsgate.seal.TrustList;
 import org.mainsgate.source.Complaints;
+import org.mainsgate.store.NewFile;
+import org.mainsgate.store.NewFolder;
 
 /**
  * The folder of a person's key and of what they know: {@code MAINSGATE_HOME}, else {@code
@@ -22,6 +26,12 @@ import org.mainsgate.source.Complaints;
 record Home(Path folder) {
   private static final String KEY = "identity.p12";
   private static final String TRUSTED = "trusted.yaml";
+
+  /** An empty file that stays: taking it away would take the lock from whoever waits for it. */
+  private static final String LOCK = ".trusted.lock";
+
+  private static final Set<StandardOpenOption> LOCKED =
+      Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE);
   private static final int MOST = 1 << 20;
 
   static Home of(App app) {
@@ -66,13 +76,11 @@ record Home(Path folder) {
   /**
    * Writes a new file of keys.
    *
-   * @throws FileAlreadyExistsException if there is one; it is never written over
+   * @throws java.nio.file.FileAlreadyExistsException if there is one; it is never written over
    */
   void writeKey(byte[] bytes) throws IOException {
-    if (Files.exists(keyFile())) {
-      throw new FileAlreadyExistsException(keyFile().toString());
-    }
-    write(keyFile(), bytes);
+    prepare();
+    NewFile.write(keyFile(), bytes, rights("rw-------"));
   }
 
   /** Keys and rules that are known; complaints where the file can't be understood. */
@@ -83,21 +91,36 @@ record Home(Path folder) {
         : TrustList.read(folder.resolve(TRUSTED).toString(), file.get(), complaints);
   }
 
-  void trust(TrustList list) throws IOException {
-    write(
-        folder.resolve(TRUSTED), list.written().getBytes(java.nio.charset.StandardCharsets.UTF_8));
+  /**
+   * Writes down what is known from now on, beside what is known already.
+   *
+   * <p>The file is read and written under a lock, so that of two programs at once none takes away
+   * what the other has written down.
+   *
+   * @return whether it was written; else there are complaints of the file that is there
+   * @throws IOException if the disk is full or fails, or knows no locks; then nothing was written
+   */
+  boolean trust(UnaryOperator<TrustList> more, Complaints complaints) throws IOException {
+    prepare();
+    // Within one program a lock is refused rather than waited for.
+    synchronized (Home.class) {
+      try (FileChannel channel =
+              FileChannel.open(folder.resolve(LOCK), LOCKED, rights("rw-------"));
+          FileLock lock = channel.lock()) {
+        Optional<TrustList> before = trusted(complaints);
+        if (before.isEmpty() || !lock.isValid()) {
+          return false;
+        }
+        byte[] text = more.apply(before.get()).written().getBytes(StandardCharsets.UTF_8);
+        NewFile.replace(folder.resolve(TRUSTED), text, rights("rw-------"));
+        return true;
+      }
+    }
   }
 
-  private void write(Path file, byte[] bytes) throws IOException {
-    Files.createDirectories(folder, rights("rwx------"));
-    Path temporary = Files.createTempFile(folder, ".new", ".tmp", rights("rw-------"));
-    try {
-      Files.write(temporary, bytes, StandardOpenOption.SYNC, StandardOpenOption.WRITE);
-      Files.move(
-          temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(temporary);
-    }
+  private void prepare() throws IOException {
+    NewFolder.make(folder, rights("rwx------"));
+    NewFile.sweep(folder);
   }
 
   private static FileAttribute<?>[] rights(String rights) {

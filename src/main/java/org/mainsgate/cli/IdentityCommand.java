@@ -116,23 +116,68 @@ final class IdentityCommand implements Runnable {
             spec.commandLine(), "either `--name` for a new key, or `--from` for one that you have");
       }
       Home home = Home.of(app);
-      if (home.key().isPresent()) {
-        return taken(home);
+      Optional<byte[]> there = home.key();
+      if (there.isPresent()) {
+        return finished(home, there.get()) ? Exit.PASS.code() : taken(home);
       }
       Optional<char[]> secret =
           from == null ? password.chosen(app) : password.given(app, "password of " + from + ": ");
       return (secret.isPresent() ? make(home, secret.get()) : Exit.UNUSABLE).code();
     }
 
-    /** One's own key is known to oneself. */
-    private void know(Home home, Certified certified, LocalDate today) throws IOException {
+    /**
+     * Whether this only finished an earlier one, which was stopped when the key was there and was
+     * not yet known to oneself. What it is given has to fit that key, the password too.
+     */
+    private boolean finished(Home home, byte[] key) throws IOException {
       Complaints complaints = new Complaints();
-      Optional<TrustList> before = home.trusted(complaints);
-      app.err().print(complaints.renderAll());
-      if (before.isPresent()) {
-        String name = certified.name() + " (your own key)";
-        home.trust(before.get().with(new TrustList.Key(name, certified.fingerprint(), today)));
+      Optional<TrustList> trusted = home.trusted(complaints);
+      Optional<char[]> secret = password.given(app, "password of the key that is there: ");
+      if (trusted.isEmpty() || secret.isEmpty()) {
+        return false;
       }
+      try {
+        Certified own = Identity.open(key, secret.get()).certified();
+        if (!isMeant(own, secret.get()) || trusted.get().nameOf(own.fingerprint()).isPresent()) {
+          return false;
+        }
+        app.say("An earlier `identity new` was stopped after it had made the key; this ends it.");
+        made(home, own);
+        return true;
+      } catch (Identity.Unusable another) {
+        return false;
+      } finally {
+        Arrays.fill(secret.get(), ' ');
+      }
+    }
+
+    private boolean isMeant(Certified own, char[] secret) throws IOException, Identity.Unusable {
+      Path source = from;
+      return source == null
+          ? own.name().equals(String.valueOf(name).strip())
+          : Identity.open(Files.readAllBytes(source), secret)
+              .certified()
+              .fingerprint()
+              .equals(own.fingerprint());
+    }
+
+    /** One's own key is known to oneself. */
+    private void know(Home home, Certified certified) throws IOException {
+      LocalDate today = LocalDate.now(app.clock().withZone(ZoneOffset.UTC));
+      Complaints complaints = new Complaints();
+      TrustList.Key own =
+          new TrustList.Key(certified.name() + " (your own key)", certified.fingerprint(), today);
+      home.trust(before -> before.with(own), complaints);
+      app.err().print(complaints.renderAll());
+    }
+
+    private void made(Home home, Certified certified) throws IOException {
+      know(home, certified);
+      app.out().println("made: " + home.keyFile());
+      print(app, certified);
+      app.say(
+          "Keep a copy of the file and the password in another place. Give the fingerprint to"
+              + " whoever gets your records, by another way than the records themselves.");
     }
 
     private int taken(Home home) {
@@ -152,12 +197,7 @@ final class IdentityCommand implements Runnable {
                 ? Identity.create(String.valueOf(name).strip(), kind, today, new SecureRandom())
                 : Identity.open(Files.readAllBytes(source), secret);
         home.writeKey(identity.pkcs12(secret));
-        know(home, identity.certified(), today);
-        app.out().println("made: " + home.keyFile());
-        print(app, identity.certified());
-        app.say(
-            "Keep a copy of the file and the password in another place. Give the fingerprint to"
-                + " whoever gets your records, by another way than the records themselves.");
+        made(home, identity.certified());
         return Exit.PASS;
       } catch (Identity.Unusable unusable) {
         app.err().println(from + ": " + unusable.why());
@@ -297,14 +337,14 @@ final class IdentityCommand implements Runnable {
     private Exit write(Certified certified) throws IOException {
       Home home = Home.of(app);
       Complaints complaints = new Complaints();
-      Optional<TrustList> before = home.trusted(complaints);
-      app.err().print(complaints.renderAll());
-      if (before.isEmpty()) {
-        return Exit.UNUSABLE;
-      }
       String called = name == null ? Visible.text(certified.name()) : name;
       LocalDate today = LocalDate.now(app.clock().withZone(ZoneOffset.UTC));
-      home.trust(before.get().with(new TrustList.Key(called, certified.fingerprint(), today)));
+      TrustList.Key key = new TrustList.Key(called, certified.fingerprint(), today);
+      boolean written = home.trust(before -> before.with(key), complaints);
+      app.err().print(complaints.renderAll());
+      if (!written) {
+        return Exit.UNUSABLE;
+      }
       app.out().println("known from now on: the key of " + called);
       return Exit.PASS;
     }

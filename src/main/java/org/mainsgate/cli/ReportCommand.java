@@ -2,7 +2,6 @@ package org.mainsgate.cli;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +12,8 @@ import org.mainsgate.report.Dossier;
 import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Screen;
 import org.mainsgate.report.Sheet;
+import org.mainsgate.store.NewFile;
+import org.mainsgate.store.NewFolder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -69,7 +70,8 @@ final class ReportCommand implements Callable<Integer> {
         });
     app.out().print(judging.summary(screen));
     Exit worst = judging.exit();
-    Files.createDirectories(folder);
+    NewFolder.make(folder);
+    NewFile.sweep(folder);
     Pdf pdf = new Pdf();
     for (Dossier dossier : dossiers) {
       worst = worst.worse(write(pdf, dossier, judging));

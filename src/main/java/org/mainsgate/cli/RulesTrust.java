@@ -72,10 +72,10 @@ final class RulesTrust implements Callable<Integer> {
     }
     return trusted.isEmpty()
         ? Exit.UNUSABLE.code()
-        : trust(home, trusted.get(), found, found.rules().get()).code();
+        : trust(home, found, found.rules().get()).code();
   }
 
-  private Exit trust(Home home, TrustList trusted, Verification found, Verification.RulesSeen rules)
+  private Exit trust(Home home, Verification found, Verification.RulesSeen rules)
       throws IOException {
     app.out().println(rules.name());
     app.out().println("  identity " + rules.identity());
@@ -95,7 +95,13 @@ final class RulesTrust implements Callable<Integer> {
       return Exit.RULES_UNKNOWN;
     }
     LocalDate today = LocalDate.now(app.clock().withZone(ZoneOffset.UTC));
-    home.trust(trusted.with(new TrustList.Ruleset(rules.identity(), because.strip(), today)));
+    TrustList.Ruleset known = new TrustList.Ruleset(rules.identity(), because.strip(), today);
+    Complaints complaints = new Complaints();
+    boolean written = home.trust(before -> before.with(known), complaints);
+    app.err().print(complaints.renderAll());
+    if (!written) {
+      return Exit.UNUSABLE;
+    }
     app.out().println("known from now on");
     return Exit.PASS;
   }

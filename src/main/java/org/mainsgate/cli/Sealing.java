@@ -27,7 +27,9 @@ import org.mainsgate.signature.Signing;
 import org.mainsgate.source.Complaints;
 import org.mainsgate.store.BenchFolder;
 import org.mainsgate.store.NewFile;
+import org.mainsgate.store.NewFolder;
 import org.mainsgate.store.Pack;
+import org.mainsgate.store.RecordNumber;
 import org.mainsgate.store.StoredFile;
 import org.mainsgate.verdict.Verdict;
 import picocli.CommandLine.Mixin;
@@ -97,7 +99,6 @@ final class Sealing {
   private Exit seal(App app, OpenBench open, Stage stage, Signing signing, Asked asked)
       throws IOException {
     BenchFolder folder = open.folder();
-    LocalDate day = open.day(meant.on);
     Complaints complaints = new Complaints();
     if (!folder.has(tag)) {
       folder
@@ -112,6 +113,18 @@ final class Sealing {
     if (hasDraft(app, open)) {
       return Exit.UNUSABLE;
     }
+    // The number stands in what is signed, so it is taken before, and given back if nothing is.
+    try (RecordNumber number = folder.nextRecord(tag)) {
+      return seal(app, open, stage, signing, asked, number);
+    }
+  }
+
+  private Exit seal(
+      App app, OpenBench open, Stage stage, Signing signing, Asked asked, RecordNumber number)
+      throws IOException {
+    BenchFolder folder = open.folder();
+    LocalDate day = open.day(meant.on);
+    Complaints complaints = new Complaints();
     Map<String, String> pictures = new LinkedHashMap<>();
     Pack pack = withPictures(folder, folder.pack(tag, complaints), open, pictures);
     Terms terms =
@@ -120,7 +133,7 @@ final class Sealing {
             tag,
             stage.id(),
             day,
-            folder.nextRecord(tag),
+            number.number(),
             asked.purpose(),
             signing.certified().name(),
             signing.certified().fingerprint().spoken(),
@@ -136,11 +149,13 @@ final class Sealing {
     }
     boolean uses = stage.uses() && judged.get().dossier().assessment().verdict() == Verdict.PASS;
     if (uses && terms.said(Terms.Saying.NEXT).isEmpty()) {
-      Terms dated = terms.saying(Terms.Saying.NEXT, day.plusMonths(MONTHS).toString());
-      SealedRecord again = SealedRecord.of(pack, rules(open), dated);
-      return seal(app, open, again, dated, judged.get(), signing);
+      terms = terms.saying(Terms.Saying.NEXT, day.plusMonths(MONTHS).toString());
+      record = SealedRecord.of(pack, rules(open), terms);
     }
-    return seal(app, open, record, terms, judged.get(), signing);
+    Optional<byte[]> sealed = sealed(app, open, record, terms, judged.get(), signing);
+    return sealed.isEmpty()
+        ? Exit.UNUSABLE
+        : written(app, number, terms, judged.get(), sealed.get());
   }
 
   /** What stands in a draft would not be judged: it could be what takes the pass away. */
@@ -193,7 +208,7 @@ final class Sealing {
     return new Shelf().files(choice);
   }
 
-  private Exit seal(
+  private Optional<byte[]> sealed(
       App app,
       OpenBench open,
       SealedRecord record,
@@ -210,11 +225,10 @@ final class Sealing {
     unprintable.forEach(why -> app.complain(tag + ": " + why));
     if (!wrong.isEmpty() || clock.isPresent() || !unprintable.isEmpty()) {
       app.err().println("nothing was sealed");
-      return Exit.UNUSABLE;
+      return Optional.empty();
     }
     Instant now = app.clock().instant();
-    byte[] sealed = Seal.certify(record.unsigned(judged, terms, pdf), signing, now);
-    return written(app, open, terms, judged, sealed);
+    return Optional.of(Seal.certify(record.unsigned(judged, terms, pdf), signing, now));
   }
 
   /** A clock that is before what was recorded is wrong, and so would be the time of the seal. */
@@ -233,23 +247,24 @@ final class Sealing {
                     + ": set the clock first");
   }
 
-  private Exit written(App app, OpenBench open, Terms terms, Desk.Judged judged, byte[] sealed)
+  private Exit written(App app, RecordNumber number, Terms terms, Desk.Judged judged, byte[] sealed)
       throws IOException {
-    Path parent = out.toAbsolutePath().getParent();
-    if (parent != null) {
-      Files.createDirectories(parent);
-    }
     String name =
         String.format(
             Locale.ROOT, "%04d_%s_%s.pdf", terms.number(), terms.on(), terms.purpose().word());
     Complaints complaints = new Complaints();
-    Optional<String> kept = open.folder().keep(tag, name, sealed, complaints);
+    Optional<String> kept = number.keep(name, sealed, complaints);
     app.err().print(complaints.renderAll());
     if (kept.isEmpty()) {
       return Exit.UNUSABLE;
     }
     try {
+      NewFolder.make(NewFolder.around(out));
       NewFile.write(out, sealed);
+    } catch (NewFile.Unforced unsure) {
+      app.complain(String.valueOf(unsure.getMessage()));
+      app.complain("The record is sealed all the same, and kept in the bench: " + kept.get());
+      return Exit.UNUSABLE;
     } catch (IOException full) {
       app.complain("`" + out + "` could not be written: " + full.getMessage());
       app.complain("The record is sealed all the same, and kept in the bench: " + kept.get());

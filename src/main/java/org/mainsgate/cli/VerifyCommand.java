@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -21,7 +20,6 @@ import org.mainsgate.seal.Verification;
 import org.mainsgate.seal.VerificationText;
 import org.mainsgate.seal.Verifier;
 import org.mainsgate.source.Complaints;
-import org.mainsgate.store.NewFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -161,15 +159,7 @@ final class VerifyCommand implements Callable<Integer> {
           .println("`" + folder + "` is there already; nothing is written over, give another name");
       return Exit.UNUSABLE;
     }
-    Path root = folder.toAbsolutePath().normalize();
-    for (Map.Entry<String, byte[]> entry : sealed.get().files().entrySet()) {
-      Path target = root.resolve(entry.getKey()).normalize();
-      if (!target.startsWith(root)) {
-        throw new IOException("an attached file would leave the folder: " + entry.getKey());
-      }
-      Files.createDirectories(target.getParent());
-      NewFile.write(target, entry.getValue());
-    }
+    Extracted.into(folder, sealed.get().files());
     app.out().println("taken out: " + sealed.get().files().size() + " files in " + folder);
     return Exit.PASS;
   }

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mainsgate.evidence.Visit;
-import org.mainsgate.report.HandoverPage.Change;
 import org.mainsgate.report.HandoverPage.Part;
 import org.mainsgate.report.Terms.Purpose;
 import org.mainsgate.report.Terms.Saying;
@@ -16,7 +15,6 @@ import org.mainsgate.ruleset.Property;
 import org.mainsgate.verdict.Evidence;
 import org.mainsgate.verdict.Fact;
 import org.mainsgate.verdict.Finding;
-import org.mainsgate.verdict.Judged;
 import org.mainsgate.verdict.Outcome;
 import org.mainsgate.verdict.Verdict;
 
@@ -98,26 +96,18 @@ public final class Handover {
     needs(all, Saying.UNTIL);
     needs(all, Saying.PLACE);
     needs(all, Saying.USER);
-    if (passes() && !judged().isEmpty()) {
+    if (passes() && !released().isEmpty()) {
       needs(all, Saying.COMPETENT);
     }
   }
 
   /** What a person's judgement made pass; only somebody competent is lent such an instrument. */
-  private List<Finding> judged() {
-    return dossier.assessment().findings().stream()
-        .filter(finding -> finding.judged().isPresent())
-        .toList();
+  private List<Released> released() {
+    return Released.in(dossier.assessment());
   }
 
-  /** What those judgements are limited to, each limit once. */
-  private List<String> restrictions() {
-    return judged().stream()
-        .flatMap(finding -> finding.judged().stream())
-        .map(Judged::restriction)
-        .filter(text -> !text.isEmpty())
-        .distinct()
-        .toList();
+  private List<String> limits() {
+    return Released.limits(released());
   }
 
   private void needs(List<String> all, Saying saying) {
@@ -149,7 +139,7 @@ public final class Handover {
         reason(),
         lines(),
         parts(),
-        then.map(this::changes).orElse(List.of()));
+        then.map(was -> SinceThen.changes(was, dossier)).orElse(List.of()));
   }
 
   /** The words for a tag: what may be done, or that nothing may. */
@@ -161,24 +151,24 @@ public final class Handover {
       return kind + " Do not plug it in, not for a moment, not through a lamp.";
     }
     return dossier.assessment().stage().uses()
-        ? limits()
+        ? limitsOnATag()
             + "Attended only, indoors, dry, behind a residual current device. After a knock, damp or"
             + " smoke: stop, unplug, have it looked at."
         : "By somebody competent, supervised and current-limited; no word about use.";
   }
 
   /** A limit that would not fit on a tag is not cut short: it is said to be there. */
-  private String limits() {
-    String all = "Only: " + String.join("; ", restrictions()) + ". ";
-    if (restrictions().isEmpty()) {
-      return judged().isEmpty() ? "" : "By a person's judgement: read the record. ";
+  private String limitsOnATag() {
+    String all = "Only: " + String.join("; ", limits()) + ". ";
+    if (limits().isEmpty()) {
+      return released().isEmpty() ? "" : "By a person's judgement: read the record. ";
     }
     return all.length() <= ON_A_TAG ? all : "Restricted: read the record first. ";
   }
 
   /** Whether it passes only under a limit that a person set. */
   public boolean isRestricted() {
-    return passes() && !restrictions().isEmpty();
+    return passes() && !limits().isEmpty();
   }
 
   private String headline() {
@@ -188,7 +178,7 @@ public final class Handover {
 
   private String reason() {
     if (passes()) {
-      String limits = isRestricted() ? " Only: " + String.join("; ", restrictions()) + "." : "";
+      String limits = isRestricted() ? " Only: " + String.join("; ", limits()) + "." : "";
       return dossier.assessment().stage().pass() + limits;
     }
     List<Finding> fails = of(Outcome.FAIL);
@@ -228,7 +218,7 @@ public final class Handover {
     lines.add(line("made out as", terms.purpose().words()));
     terms.to().ifPresent(name -> lines.add(line("to", name)));
     for (Saying saying : Saying.values()) {
-      terms.said(saying).ifPresent(text -> lines.add(line(saying.words(), words(saying, text))));
+      terms.said(saying).ifPresent(text -> lines.add(line(saying.words(), saying.inWords(text))));
     }
     if (passes()) {
       lines.addAll(goesWith());
@@ -238,13 +228,6 @@ public final class Handover {
     lines.add(line("signed by", terms.signer()));
     lines.add(line("their key", terms.fingerprint()));
     return lines;
-  }
-
-  private static String words(Saying saying, String text) {
-    if (saying == Saying.PLUG) {
-      return text.equals("locked") ? "locked in a plug cover" : "cut off, the lead coiled and tied";
-    }
-    return text;
   }
 
   private Optional<String> latest() {
@@ -312,21 +295,9 @@ public final class Handover {
     if (!passes()) {
       return new Part("", List.of());
     }
-    List<String> lines = new ArrayList<>();
-    for (Finding finding : judged()) {
-      Judged judged = finding.judged().orElseThrow();
-      lines.add(
-          Phrases.title(finding)
-              + (judged.restriction().isEmpty() ? "" : ". Only: " + judged.restriction())
-              + ". Judged by "
-              + judged.by()
-              + (judged.competence().isEmpty() ? "" : " (" + judged.competence() + ")")
-              + ", "
-              + judged.on()
-              + ": "
-              + judged.because());
-    }
-    return new Part("It passes by a person's judgement, within these limits", lines);
+    return new Part(
+        "It passes by a person's judgement, within these limits",
+        released().stream().map(Released::words).toList());
   }
 
   private Part use() {
@@ -353,7 +324,7 @@ public final class Handover {
     terms
         .said(Saying.PLUG)
         .ifPresentOrElse(
-            text -> lines.add("Its plug is " + words(Saying.PLUG, text) + ". Leave it so."),
+            text -> lines.add("Its plug is " + Saying.PLUG.inWords(text) + ". Leave it so."),
             () ->
                 lines.add(
                     "Paper does not stop a plug: cut it off, or lock it in a plug cover, and tie the tag there."));
@@ -419,37 +390,5 @@ public final class Handover {
             "The file holds the whole record; `mainsgate verify FILE` judges it again. Not an accredited laboratory;"
                 + " not a certificate of conformity.",
             "Whoever accepts it signs for knowing what it says, for nothing else."));
-  }
-
-  private List<Change> changes(Dossier then) {
-    List<Change> changes = new ArrayList<>();
-    Map<String, Finding> before = new LinkedHashMap<>();
-    then.assessment()
-        .findings()
-        .forEach(finding -> before.put(finding.check().id() + " " + finding.thing(), finding));
-    for (Finding now : dossier.assessment().findings()) {
-      Finding was = before.get(now.check().id() + " " + now.thing());
-      String old = was == null ? "not there" : said(was);
-      if (!old.equals(said(now))) {
-        changes.add(new Change(Phrases.title(now), old, said(now)));
-      }
-    }
-    dossier.visits().stream()
-        .filter(visit -> then.visits().stream().noneMatch(other -> other.id().equals(visit.id())))
-        .forEach(visit -> changes.add(new Change("visit " + visit.id(), "", "since then")));
-    return changes;
-  }
-
-  /** The outcome and the readings that it rests on. */
-  private String said(Finding finding) {
-    String readings =
-        finding.inputs().stream()
-            .filter(input -> input.property() instanceof Property.Quantity)
-            .filter(input -> !input.fact().said().isEmpty())
-            .filter(input -> !input.name().endsWith(".age"))
-            .map(phrases::recorded)
-            .distinct()
-            .collect(Collectors.joining(", "));
-    return finding.outcome().word() + (readings.isEmpty() ? "" : ": " + readings);
   }
 }

@@ -85,7 +85,7 @@ public record Terms(
     PLACE("place", "where it is used"),
     USER("user", "who uses it, and was shown how"),
     COMPETENT("competent", "what the user is competent for"),
-    SELLER("seller", "sold in the way of trade, or privately"),
+    SELLER("seller", "who sells it"),
     USE("use", "what the new owner says it is for"),
     PLUG("plug", "what was done to the plug"),
     PLUG_BY("plug_by", "done by"),
@@ -108,6 +108,16 @@ public record Terms(
     /** What it is, in words. */
     public String words() {
       return words;
+    }
+
+    /** What was said of it, as a page says it: the words that commands know are written out. */
+    String inWords(String text) {
+      return switch (this) {
+        case PLUG ->
+            text.equals("locked") ? "locked in a plug cover" : "cut off, the lead coiled and tied";
+        case SELLER -> text.equals("trade") ? "somebody in the way of trade" : "a private person";
+        default -> text;
+      };
     }
   }
 

@@ -3,6 +3,7 @@ package org.mainsgate.seal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.mainsgate.report.Released;
 import org.mainsgate.report.Terms;
 import org.mainsgate.signature.Certified;
 import org.mainsgate.verdict.Outcome;
@@ -22,6 +23,7 @@ import org.mainsgate.verdict.Verdict;
  * @param ours the verdict of the same record under the rules of this program
  * @param now the same as {@code ours} as of the day on which it is asked: readings age
  * @param differences the findings that differ between the two
+ * @param released what passes under the record's own rules by a person's judgement
  * @param heads the hashes of the latest closed visits in it
  * @param notes what else its reader should know
  */
@@ -35,6 +37,7 @@ public record Verification(
     Optional<Judgement> ours,
     Optional<Judgement> now,
     List<Difference> differences,
+    List<Released> released,
     List<String> heads,
     List<String> notes) {
 
@@ -43,6 +46,7 @@ public record Verification(
     broken = List.copyOf(broken);
     signatures = List.copyOf(signatures);
     differences = List.copyOf(differences);
+    released = List.copyOf(released);
     heads = List.copyOf(heads);
     notes = List.copyOf(notes);
   }

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.mainsgate.report.JsonText;
 import org.mainsgate.report.Lines;
+import org.mainsgate.report.Released;
 import org.mainsgate.report.Terms;
 import org.mainsgate.seal.Verification.Difference;
 import org.mainsgate.seal.Verification.Signer;
@@ -138,6 +139,7 @@ public final class VerificationText {
     if (!found.verdict().equals(Optional.of(Verdict.PASS))) {
       answer(out, "", "NOT FOR CONNECTION");
     }
+    released(out, found.released());
     List<Difference> differences = found.differences();
     differences.stream()
         .limit(12)
@@ -154,6 +156,15 @@ public final class VerificationText {
     if (differences.size() > 12) {
       answer(out, "", "and " + (differences.size() - 12) + " more; `--json` has all");
     }
+  }
+
+  /** A pass that rests on somebody's judgement holds within its limits, so they stand beside it. */
+  private static void released(Lines out, List<Released> released) {
+    List<String> limits = Released.limits(released);
+    if (!limits.isEmpty()) {
+      answer(out, "", "RESTRICTED. Only: " + String.join("; ", limits));
+    }
+    released.forEach(one -> answer(out, "  by judgement", one.words()));
   }
 
   private static String word(Optional<Outcome> outcome) {
@@ -219,11 +230,23 @@ public final class VerificationText {
                 .text("theirs", word(difference.theirs()))
                 .text("ours", word(difference.ours()))
                 .close());
+    out.list("released", found.released(), one -> released(out, one));
     out.list("heads", found.heads(), out::text);
     out.list("later", later, out::text);
     out.list("notes", found.notes(), out::text);
     out.close();
     return out.toString();
+  }
+
+  private static void released(JsonText out, Released one) {
+    out.open()
+        .text("title", one.title())
+        .text("only", one.judged().restriction())
+        .text("by", one.judged().by())
+        .text("competence", one.judged().competence())
+        .text("on", one.judged().on().toString())
+        .text("because", one.judged().because())
+        .close();
   }
 
   private static void record(JsonText out, Terms terms) {

@@ -15,6 +15,7 @@ import org.mainsgate.desk.Desk;
 import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Phrases;
 import org.mainsgate.report.Release;
+import org.mainsgate.report.Released;
 import org.mainsgate.report.Sheet;
 import org.mainsgate.report.Terms;
 import org.mainsgate.ruleset.Rules;
@@ -82,6 +83,7 @@ public final class Verifier {
         ours.map(Verifier::judgement),
         now.map(Verifier::judgement),
         differences(),
+        theirs.map(judged -> Released.in(judged.dossier().assessment())).orElse(List.of()),
         theirs.map(judged -> judged.dossier().heads()).orElse(List.of()),
         notes);
   }

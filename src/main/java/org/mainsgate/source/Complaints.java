@@ -63,6 +63,12 @@ public final class Complaints {
     add(node.at(), what, right, "");
   }
 
+  /** Takes over what was complained of elsewhere. */
+  public void addAll(Complaints others) {
+    kept.addAll(others.kept);
+    others.made.forEach((file, count) -> made.merge(file, count, Integer::sum));
+  }
+
   /**
    * Complains about a name that nobody knows, with the list of valid names and the nearest of them.
    *

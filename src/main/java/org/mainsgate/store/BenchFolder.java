@@ -2,6 +2,7 @@ package org.mainsgate.store;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,7 +12,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -89,19 +89,39 @@ public final class BenchFolder {
    */
   public static boolean start(Path folder, String bench, String attributes, Complaints complaints)
       throws IOException {
-    Path kept = folder.resolve(ATTRIBUTES);
-    if (Files.isRegularFile(kept) && !Files.readString(kept).contains(attributes)) {
+    if (Files.exists(folder.resolve(BENCH), LinkOption.NOFOLLOW_LINKS)) {
+      return NewFolder.file(folder.resolve(BENCH), BENCH, bench, complaints);
+    }
+    // What makes it a bench comes last: whatever stops this, no bench is there without the others.
+    if (!NewFolder.folder(folder, BENCH, complaints)
+        || !keepsBytes(folder.resolve(ATTRIBUTES), attributes, complaints)) {
+      return false;
+    }
+    NewFolder.make(folder.resolve(INSTRUMENTS));
+    return NewFolder.file(folder.resolve(BENCH), BENCH, bench, complaints);
+  }
+
+  private static boolean keepsBytes(Path file, String line, Complaints complaints)
+      throws IOException {
+    if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      Complaints refused = new Complaints();
+      if (NewFolder.file(file, ATTRIBUTES, line + "\n", refused)) {
+        return true;
+      }
+      // Unless another program that makes the same bench was faster.
+      if (!Files.isRegularFile(file)) {
+        complaints.addAll(refused);
+        return false;
+      }
+    }
+    boolean keeps = Files.isRegularFile(file) && Files.readString(file).contains(line);
+    if (!keeps) {
       complaints.add(
           FolderReader.start(ATTRIBUTES),
-          "this file is there already, without the line `" + attributes + "`",
+          "this file is there already, without the line `" + line + "`",
           "that line in it, so that the bytes of closed visits stay as they are");
-      return false;
     }
-    if (!NewFolder.file(folder.resolve(BENCH), BENCH, bench, complaints)) {
-      return false;
-    }
-    Files.createDirectories(folder.resolve(INSTRUMENTS));
-    return Files.exists(kept) || NewFolder.file(kept, ATTRIBUTES, attributes + "\n", complaints);
+    return keeps;
   }
 
   /** Whether there is an instrument of this tag. */
@@ -121,22 +141,35 @@ public final class BenchFolder {
    */
   public Optional<String> add(String tag, String text, Complaints complaints) throws IOException {
     String path = instrumentFile(tag);
-    String small = tag.toLowerCase(Locale.ROOT);
-    List<String> alike =
-        tags.stream()
-            .filter(other -> other.toLowerCase(Locale.ROOT).equals(small) && !other.equals(tag))
-            .toList();
+    String folder = INSTRUMENTS + "/" + tag;
     if (!TAG.matcher(tag).matches()) {
       complaints.add(FolderReader.start(INSTRUMENTS), "`" + tag + "` can't be a tag", TAG_IS);
-    } else if (!alike.isEmpty()) {
-      complaints.add(
-          FolderReader.start(path),
-          "there is `" + alike.get(0) + "`, which differs in capitals alone",
-          "a tag that is told apart on every disk");
-    } else if (NewFolder.file(reader.resolve(path), path, text, complaints)) {
-      return Optional.of(path);
+    } else if (isToldApart(tag, complaints)
+        && NewFolder.folder(reader.resolve(folder), folder, complaints)) {
+      // Another program may have made the other one in between. Each looks after it has made its
+      // own, so at least one of them sees both.
+      if (!isToldApart(tag, complaints)) {
+        NewFolder.unmake(reader.resolve(folder));
+      } else if (NewFolder.file(reader.resolve(path), path, text, complaints)) {
+        return Optional.of(path);
+      }
     }
     return Optional.empty();
+  }
+
+  /** Whether no other folder, as they are now, differs from this tag in capitals alone. */
+  private boolean isToldApart(String tag, Complaints complaints) {
+    int before = complaints.count();
+    reader.list(INSTRUMENTS, complaints).stream()
+        .filter(other -> other.equalsIgnoreCase(tag) && !other.equals(tag))
+        .limit(1)
+        .forEach(
+            other ->
+                complaints.add(
+                    FolderReader.start(instrumentFile(tag)),
+                    "there is `" + other + "`, which differs in capitals alone",
+                    "a tag that is told apart on every disk"));
+    return complaints.count() == before;
   }
 
   /**
@@ -160,9 +193,15 @@ public final class BenchFolder {
     Optional<Fields> fields =
         file.flatMap(f -> StrictYaml.readFields(f.path(), f.bytes(), complaints));
     List<String> tags = new ArrayList<>();
-    List<String> notes = new ArrayList<>();
+    List<String> notes = new ArrayList<>(reader.leftovers(""));
     for (String name : reader.list(INSTRUMENTS, complaints)) {
-      if (reader.isFolder(INSTRUMENTS + "/" + name)) {
+      if (isUnfinished(name, reader)) {
+        notes.add(
+            "no instrument yet, an `add` was stopped: give it again, or take the folder away: "
+                + INSTRUMENTS
+                + "/"
+                + name);
+      } else if (reader.isFolder(INSTRUMENTS + "/" + name)) {
         tags.add(name);
       } else if (!name.startsWith(".")) {
         notes.add("not a part of the record: " + INSTRUMENTS + "/" + name);
@@ -172,6 +211,16 @@ public final class BenchFolder {
         ? Optional.empty()
         : Optional.of(
             new BenchFolder(reader, file.orElseThrow(), fields.orElseThrow(), tags, notes));
+  }
+
+  /** Whether this is the folder of an instrument that was not made: there is nothing in it. */
+  private static boolean isUnfinished(String name, RecordFiles reader) {
+    String folder = INSTRUMENTS + "/" + name;
+    Complaints unread = new Complaints();
+    return reader.isFolder(folder)
+        && !reader.exists(instrumentFile(name))
+        && reader.list(folder, unread).stream().allMatch(TemporaryFile::isName)
+        && unread.isEmpty();
   }
 
   /** What the bench names as its profile, as written, before anything else of it is understood. */
@@ -222,34 +271,14 @@ public final class BenchFolder {
     return reader instanceof PackedFiles;
   }
 
-  private static final Pattern KEPT = Pattern.compile("([0-9]{4,6})_.*\\.pdf");
-
-  /** The number of the next sealed record of an instrument: one more than the highest kept. */
-  public int nextRecord(String tag) {
-    return reader.list(reports(tag), new Complaints()).stream()
-            .map(KEPT::matcher)
-            .filter(Matcher::matches)
-            .map(name -> Integer.parseInt(name.group(1)))
-            .reduce(0, Math::max)
-        + 1;
-  }
-
-  private static String reports(String tag) {
-    return INSTRUMENTS + "/" + tag + "/reports";
-  }
-
   /**
-   * Keeps a sealed record beside the instrument; nothing that is there is written over.
+   * Takes the number of the next sealed record of an instrument: one more than the highest kept.
    *
-   * @return its path inside the folder; empty after a complaint
+   * @return what keeps the record; to be closed, whether it was kept or not
    * @throws IOException if the disk is full or fails
    */
-  public Optional<String> keep(String tag, String name, byte[] bytes, Complaints complaints)
-      throws IOException {
-    String path = reports(tag) + "/" + name;
-    return NewFolder.file(reader.resolve(path), path, bytes, complaints)
-        ? Optional.of(path)
-        : Optional.empty();
+  public RecordNumber nextRecord(String tag) throws IOException {
+    return RecordNumber.next(reader, folder(tag).reports());
   }
 
   /** What a person should know of the folder itself. */

@@ -1,6 +1,7 @@
 package org.mainsgate.store;
 
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -38,7 +39,7 @@ final class DraftClosing {
 
   /** Closes the named draft, or the only one; see {@link BenchFolder#close}. */
   Optional<Closed> close(Optional<String> named, LocalDate on) throws IOException {
-    sweep();
+    TemporaryFile.sweep(folder.reader().resolve(folder.visits()));
     InstrumentFolder.Contents contents = folder.contents(bench, records, complaints);
     if (!complaints.isEmpty()) {
       return Optional.empty();
@@ -51,19 +52,12 @@ final class DraftClosing {
     if (bytes.isEmpty()) {
       return Optional.empty();
     }
-    Closed closed = closed(id.get(), bytes.get());
-    writeVisit(closed, contents.files(), bytes.get());
-    writeSidecar(closed, contents.files());
-    deleteDraft(id.get());
-    return Optional.of(closed);
-  }
-
-  private void sweep() throws IOException {
-    for (String name : folder.reader().list(folder.visits(), complaints)) {
-      if (NewFile.isLeftover(name)) {
-        Files.deleteIfExists(path(name));
-      }
+    Optional<Closed> closed = writeVisit(id.get(), bytes.get(), contents.files());
+    if (closed.isPresent()) {
+      writeSidecar(closed.get(), contents.files());
+      deleteDraft(closed.get(), contents.files());
     }
+    return closed.filter(done -> complaints.isEmpty());
   }
 
   private Path path(String name) {
@@ -136,21 +130,75 @@ final class DraftClosing {
     return new Closed(id, folder.visits() + "/" + name, StoredFile.sha256(bytes));
   }
 
-  void writeVisit(Closed closed, VisitFiles files, byte[] bytes) throws IOException {
-    if (!files.closed().containsKey(closed.visit())) {
-      NewFile.write(path(closed.visit() + VisitFiles.CLOSED), bytes);
+  /** Makes the closed visit; what another program has made of the same draft will do as well. */
+  private Optional<Closed> writeVisit(String id, byte[] bytes, VisitFiles files)
+      throws IOException {
+    Closed closed = closed(id, bytes);
+    if (files.closed().containsKey(id)) {
+      return Optional.of(closed);
+    }
+    try {
+      NewFile.write(path(id + VisitFiles.CLOSED), bytes);
+      return Optional.of(closed);
+    } catch (FileAlreadyExistsException faster) {
+      return folder
+          .reader()
+          .read(closed.path(), complaints)
+          .filter(there -> isOfDraft(there, draft(id, files)))
+          .map(there -> closed(id, there.bytes()));
     }
   }
 
-  void writeSidecar(Closed closed, VisitFiles files) throws IOException {
-    if (!files.hasSidecar(closed.visit())) {
-      String name = closed.visit() + VisitFiles.CLOSED;
-      NewFile.write(path(name + Sidecar.ENDING), new Sidecar(closed.hash(), name).bytes());
+  private boolean isOfDraft(StoredFile there, StoredFile draft) {
+    boolean same = ClosingLines.isMadeOf(there.bytes(), draft.bytes());
+    if (!same) {
+      complaints.add(
+          FolderReader.start(draft.path()),
+          "a draft of a visit that is closed",
+          "another name for it; a closed visit is never changed");
+    }
+    return same;
+  }
+
+  private static StoredFile draft(String id, VisitFiles files) {
+    StoredFile draft = files.drafts().getOrDefault(id, files.interrupted().get(id));
+    if (draft == null) {
+      throw new IllegalStateException("no draft " + id);
+    }
+    return draft;
+  }
+
+  private void writeSidecar(Closed closed, VisitFiles files) throws IOException {
+    if (files.hasSidecar(closed.visit())) {
+      return;
+    }
+    String name = closed.visit() + VisitFiles.CLOSED;
+    Sidecar sidecar = new Sidecar(closed.hash(), name);
+    try {
+      NewFile.write(path(name + Sidecar.ENDING), sidecar.bytes());
+    } catch (FileAlreadyExistsException faster) {
+      String path = closed.path() + Sidecar.ENDING;
+      Optional<StoredFile> there = folder.reader().read(path, complaints);
+      if (there.flatMap(file -> Sidecar.parse(file.bytes())).filter(sidecar::equals).isEmpty()) {
+        complaints.add(
+            FolderReader.start(path), "this contradicts the closed visit", VisitFiles.TAKE_BACK);
+      }
     }
   }
 
-  private void deleteDraft(String id) throws IOException {
-    Files.deleteIfExists(path(id + VisitFiles.DRAFT));
-    NewFile.force(folder.reader().resolve(folder.visits()));
+  /** What somebody typed into the draft since it was read is not lost with it. */
+  private void deleteDraft(Closed closed, VisitFiles files) throws IOException {
+    StoredFile draft = draft(closed.visit(), files);
+    Complaints gone = new Complaints();
+    Optional<StoredFile> now = folder.reader().read(draft.path(), gone);
+    if (now.isPresent() && !now.get().sha256().equals(draft.sha256())) {
+      complaints.add(
+          FolderReader.start(draft.path()),
+          "this draft was changed while it was closed; it is closed as it was before",
+          "another name for the draft; a closed visit is never changed");
+      return;
+    }
+    Files.deleteIfExists(path(closed.visit() + VisitFiles.DRAFT));
+    NewFile.confirm(path(closed.visit() + VisitFiles.CLOSED));
   }
 }

@@ -114,6 +114,16 @@ final class FolderReader implements RecordFiles {
     }
   }
 
+  @Override
+  public List<String> leftovers(String path) {
+    return list(path, new Complaints()).stream()
+        .filter(name -> TemporaryFile.isName(name) || RecordNumber.isName(name))
+        .map(name -> path.isEmpty() ? name : path + "/" + name)
+        .filter(name -> TemporaryFile.isLeftOver(folder.resolve(name)))
+        .map(name -> "left over from an interrupted write: " + name)
+        .toList();
+  }
+
   private static List<String> names(Path inside) throws IOException {
     List<String> names = new ArrayList<>();
     try (DirectoryStream<Path> entries = Files.newDirectoryStream(inside)) {

@@ -34,6 +34,11 @@ record InstrumentFolder(String tag, String path, RecordFiles reader) {
     return path + "/visits";
   }
 
+  /** The path of the sealed records inside the bench's folder. */
+  String reports() {
+    return path + "/reports";
+  }
+
   /** Reads the record, and complains of what can't be understood. */
   StoredInstrument read(Bench bench, RecordReader records, Complaints complaints) {
     return contents(bench, records, complaints).stored(tag, complaints);
@@ -43,6 +48,8 @@ record InstrumentFolder(String tag, String path, RecordFiles reader) {
    * All that the folder holds, as far as it can be understood.
    *
    * @param visits by id, closed ones and drafts
+   * @param altered whether the visits contradict each other
+   * @param notes what a person should know
    */
   record Contents(
       Optional<StoredFile> file,
@@ -50,7 +57,8 @@ record InstrumentFolder(String tag, String path, RecordFiles reader) {
       VisitFiles files,
       Map<String, Visit> visits,
       Bench bench,
-      boolean altered) {
+      boolean altered,
+      List<String> notes) {
 
     private List<Visit> closed() {
       return visits.values().stream().filter(visit -> visit.closing().isPresent()).toList();
@@ -80,7 +88,7 @@ record InstrumentFolder(String tag, String path, RecordFiles reader) {
           altered || files.altered(),
           all,
           heads(),
-          files.notes());
+          notes);
     }
 
     private InstrumentRecord record(Instrument found) {
@@ -108,7 +116,11 @@ record InstrumentFolder(String tag, String path, RecordFiles reader) {
       files.drafts().forEach((id, f) -> reading.visit(id, f, Optional.empty(), visits, sources));
     }
     boolean altered = checkGraph(files, sources, complaints);
-    return new Contents(file, instrument, files, visits, bench, altered);
+    List<String> notes = new ArrayList<>(files.notes());
+    for (String each : List.of(path, visits(), reports())) {
+      notes.addAll(reader.leftovers(each));
+    }
+    return new Contents(file, instrument, files, visits, bench, altered, notes);
   }
 
   private void checkTag(Fields fields, Complaints complaints) {

@@ -1,73 +1,76 @@
 package org.mainsgate.store;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.util.regex.Pattern;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileAttribute;
 
 /**
- * The making of a new file so that it is there whole or not at all, and never in place of another.
+ * The making of a file so that it is there whole or not at all.
  *
- * <p>The bytes go to a file {@code .NAME.N.tmp} beside it and are forced to the disk; then the file
+ * <p>The bytes go to a {@link TemporaryFile} beside it and are forced to the disk; then the file
  * gets its name, and the folder is forced.
  */
 public final class NewFile {
-  private static final int MOST_LEFTOVERS = 100;
-
-  /** Narrow, since what matches is deleted: other programs have temporary files here too. */
-  private static final Pattern LEFTOVER =
-      Pattern.compile("\\..+\\.yaml(\\.sha256)?\\.[0-9]{1,2}\\.tmp");
-
   private NewFile() {}
 
+  /** A file that is there and whole, of which the disk did not say that it will stay. */
+  public static final class Unforced extends IOException {
+    private static final long serialVersionUID = 1L;
+
+    Unforced(Path path, IOException cause) {
+      super(
+          path
+              + " is there, but the disk failed to confirm it: it may not outlast a loss of power ("
+              + cause.getMessage()
+              + ")",
+          cause);
+    }
+  }
+
   /**
-   * Makes a file.
+   * Makes a file, never in place of another.
    *
+   * @param rights who may read it, as for {@link Files#createFile}
    * @throws FileAlreadyExistsException if there is one of that name; it is left as it is
+   * @throws Unforced if the file is there, but may not outlast a loss of power
    * @throws IOException if the disk is full or fails; then there is no such file
    */
-  public static void write(Path target, byte[] bytes) throws IOException {
-    Path temporary = temporary(target);
-    try {
-      fill(temporary, bytes);
-      name(temporary, target);
-    } finally {
-      Files.deleteIfExists(temporary);
+  public static void write(Path target, byte[] bytes, FileAttribute<?>... rights)
+      throws IOException {
+    try (TemporaryFile temporary = TemporaryFile.beside(target, rights)) {
+      temporary.fill(bytes);
+      name(temporary.path(), target);
     }
-    force(folderOf(target));
+    confirm(target);
   }
 
-  /** Whether a file is what an interrupted write of ours left behind. */
-  static boolean isLeftover(String name) {
-    return LEFTOVER.matcher(name).matches();
+  /**
+   * Makes a file, or puts it in the place of the one that is there.
+   *
+   * @param rights who may read it, as for {@link Files#createFile}
+   * @throws Unforced if the new file is there, but may not outlast a loss of power
+   * @throws IOException if the disk is full or fails; then what was there is as it was
+   */
+  public static void replace(Path target, byte[] bytes, FileAttribute<?>... rights)
+      throws IOException {
+    try (TemporaryFile temporary = TemporaryFile.beside(target, rights)) {
+      temporary.fill(bytes);
+      Files.move(
+          temporary.path(),
+          target,
+          StandardCopyOption.ATOMIC_MOVE,
+          StandardCopyOption.REPLACE_EXISTING);
+    }
+    confirm(target);
   }
 
-  private static Path temporary(Path target) throws IOException {
-    for (int number = 0; number < MOST_LEFTOVERS; number++) {
-      Path path = target.resolveSibling("." + target.getFileName() + "." + number + ".tmp");
-      if (!Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-        return Files.createFile(path);
-      }
-    }
-    throw new IOException("too many leftovers of interrupted writes beside " + target);
-  }
-
-  private static void fill(Path temporary, byte[] bytes) throws IOException {
-    try (FileChannel channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
-      ByteBuffer rest = ByteBuffer.wrap(bytes);
-      while (rest.hasRemaining()) {
-        channel.write(rest);
-      }
-      channel.force(true);
-    } catch (IOException e) {
-      // A full disk is told without saying where.
-      throw new IOException(temporary + ": " + e.getMessage(), e);
-    }
+  /** Takes away what interrupted writes left in a folder and no program writes any more. */
+  public static void sweep(Path folder) throws IOException {
+    TemporaryFile.sweep(folder);
   }
 
   /** A second name for the same file can't replace another file, as a move can. */
@@ -85,21 +88,12 @@ public final class NewFile {
     }
   }
 
-  /** Makes what happened to the names in a folder outlast a loss of power. */
-  static void force(Path folder) throws IOException {
-    // Where a folder can't be opened as a file, the system itself orders such changes.
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-        channel.force(true);
-      }
+  /** Makes the name of a file that has just been made outlast a loss of power. */
+  static void confirm(Path made) throws IOException {
+    try {
+      NewFolder.force(NewFolder.around(made));
+    } catch (IOException e) {
+      throw new Unforced(made, e);
     }
-  }
-
-  private static Path folderOf(Path target) {
-    Path folder = target.toAbsolutePath().getParent();
-    if (folder == null) {
-      throw new IllegalArgumentException("no file can be at " + target);
-    }
-    return folder;
   }
 }

@@ -47,6 +47,11 @@ record PackedFiles(Pack pack) implements RecordFiles {
   }
 
   @Override
+  public List<String> leftovers(String path) {
+    return List.of();
+  }
+
+  @Override
   public Path resolve(String path) {
     throw new IllegalStateException("a pack is never written to: " + path);
   }

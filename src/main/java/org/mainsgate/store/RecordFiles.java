@@ -25,6 +25,9 @@ interface RecordFiles {
   /** The names in a folder in their order, none if the folder does not exist; or a complaint. */
   List<String> list(String path, Complaints complaints);
 
+  /** What interrupted writes left in a folder, in words, one for each file. */
+  List<String> leftovers(String path);
+
   /** Where a file would be written. */
   Path resolve(String path);
 }

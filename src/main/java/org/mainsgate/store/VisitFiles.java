@@ -20,6 +20,8 @@ final class VisitFiles {
       "take the file back from your version history; a closed visit is never changed: write a new"
           + " visit that corrects it";
 
+  private static final int MOST_LOOKS = 20;
+
   private static final Pattern ID =
       Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}-[A-Za-z0-9]{1,8}-[0-9a-z]{4}");
 
@@ -39,15 +41,44 @@ final class VisitFiles {
     this.complaints = complaints;
   }
 
-  /** Reads the files, and complains of each that is not what it should be. */
+  /**
+   * Reads the files, and complains of each that is not what it should be.
+   *
+   * <p>The names are looked at before and after, and all is read again if they differ: another
+   * program may be closing a visit, and whoever sees its closed file but not yet its sidecar would
+   * take it for altered. A closing makes names before it takes one away, so two equal lists with
+   * nothing in between have missed none.
+   */
   static VisitFiles read(String folder, RecordFiles reader, Complaints complaints) {
-    VisitFiles files = new VisitFiles(folder, reader, complaints);
-    reader.list(folder, complaints).forEach(files::sort);
-    files.setInterruptedAside();
-    files.closed.keySet().forEach(files::checkSidecar);
-    files.sidecars.keySet().forEach(files::checkClosed);
-    files.checkCopies();
-    return files;
+    for (int i = 0; i < MOST_LOOKS; i++) {
+      Complaints found = new Complaints();
+      List<String> before = names(folder, reader, found);
+      VisitFiles files = new VisitFiles(folder, reader, found);
+      before.forEach(files::sort);
+      files.check();
+      if (names(folder, reader, new Complaints()).equals(before)) {
+        complaints.addAll(found);
+        return files;
+      }
+    }
+    complaints.add(
+        FolderReader.start(folder),
+        "the visits change all the time while they are read",
+        "the same command again, once no other program writes here");
+    return new VisitFiles(folder, reader, complaints);
+  }
+
+  private static List<String> names(String folder, RecordFiles reader, Complaints complaints) {
+    return reader.list(folder, complaints).stream()
+        .filter(name -> !TemporaryFile.isName(name))
+        .toList();
+  }
+
+  private void check() {
+    setInterruptedAside();
+    closed.keySet().forEach(this::checkSidecar);
+    sidecars.keySet().forEach(this::checkClosed);
+    checkCopies();
   }
 
   /** The closed visits by id. */
@@ -92,9 +123,7 @@ final class VisitFiles {
   }
 
   private void sort(String name) {
-    if (NewFile.isLeftover(name)) {
-      notes.add("left over from an interrupted write: " + path(name));
-    } else if (name.endsWith(CLOSED + Sidecar.ENDING)) {
+    if (name.endsWith(CLOSED + Sidecar.ENDING)) {
       take(name, CLOSED + Sidecar.ENDING, sidecars);
     } else if (name.endsWith(DRAFT)) {
       take(name, DRAFT, drafts);
@@ -129,7 +158,7 @@ final class VisitFiles {
         drafts.remove(id);
         interrupted.put(id, draft);
         if (ClosingLines.isMadeOf(twin.bytes(), draft.bytes())) {
-          notes.add("the closing of this visit was interrupted, close it again: " + draft.path());
+          notes.add("the closing of this visit is not finished, close it again: " + draft.path());
         } else {
           complaints.add(
               FolderReader.start(draft.path()),

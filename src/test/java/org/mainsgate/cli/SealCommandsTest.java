@@ -380,6 +380,13 @@ class SealCommandsTest {
       assertTrue(page.contains("Only: shown on the bench only, looked at again before"), page);
       assertTrue(page.contains("what the user is competent for electrician"), page);
     }
+    Run told = run("verify", out("lent.pdf"));
+    String said = told.out().replaceAll("\\s+", " ");
+    assertTrue(said.contains("RESTRICTED. Only: shown on the bench only"), told.out());
+    assertTrue(
+        said.contains("by judgement Sheath not hardened: fixed lead. Only: shown"), told.out());
+    String json = run("verify", out("lent.pdf"), "--json").out();
+    assertTrue(json.contains("\"only\": \"shown on the bench only"), json);
     assertEquals(0, run("tag", out("lent.pdf"), "-o", out("tag.pdf")).code());
     try (PDDocument tag = Loader.loadPDF(out("tag.pdf").toFile())) {
       String words = new PDFTextStripper().getText(tag).replaceAll("\\s+", " ");

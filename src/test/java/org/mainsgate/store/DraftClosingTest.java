@@ -194,7 +194,7 @@ class DraftClosingTest {
     bench.delete(SIDECAR);
     bench.write(PaperBench.DRAFT, PaperBench.DRAFT_TEXT);
     assertEquals(1, visits().size(), "the draft does not count beside its closed visit");
-    assertTrue(bench.instrument().notes().get(0).contains("was interrupted"));
+    assertTrue(bench.instrument().notes().get(0).contains("is not finished"));
     // On another day: what was closed stays closed as it was.
     assertEquals(whole, bench.close(DAY.plusDays(3)));
     assertEquals(
@@ -216,7 +216,8 @@ class DraftClosingTest {
   /** Stopped in the middle of the first step: a temporary file is there. */
   @Test
   void aLeftoverIsReportedAndSweptByTheNextClosing() {
-    String leftover = PaperBench.VISITS + "." + PaperBench.DRAFT_ID + ".yaml.0.tmp";
+    String leftover =
+        PaperBench.VISITS + "." + PaperBench.DRAFT_ID + ".yaml.mainsgate-0123456789abcdef.tmp";
     bench.write(leftover, "form");
     assertEquals(
         List.of("left over from an interrupted write: " + leftover), bench.instrument().notes());
