@@ -24,7 +24,8 @@ compare() {
     echo "same-jar: $file differs"
     if [ "$file" = mainsgate.jar ]; then
       # Names alone, each once; the order of the entries if nothing else differs.
-      diff <(entries "$1/$file" | sort) <(entries "$2/$file" | sort) | sed -n 's/^[<>] \([^\t]*\).*/  \1/p' | sort -u
+      diff <(entries "$1/$file" | sort) <(entries "$2/$file" | sort) | sed -n 's/^[<>] \([^\t]*\).*/  \1/p' | sort -u |
+        awk 'NR <= 40 { print } END { if (NR > 40) print "  and " NR - 40 " more" }'
       diff -q <(unzip -Z1 "$1/$file") <(unzip -Z1 "$2/$file") > /dev/null || echo '  (the order of the entries, or their names)'
     else
       diff "$1/$file" "$2/$file" | sed -n 's/^[<>]/  &/p'
