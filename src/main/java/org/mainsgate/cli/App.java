@@ -61,7 +61,7 @@ public final class App {
     PrintWriter screen = new PrintWriter(out, true, StandardCharsets.UTF_8);
     PrintWriter complaints = new PrintWriter(err, true, StandardCharsets.UTF_8);
     CommandLine line =
-        new CommandLine(new TopCommand(), new Commands(this))
+        Commands.line(this, arguments)
             .registerConverter(LocalDate.class, App::day)
             .setOut(screen)
             .setErr(complaints)

@@ -1,79 +1,71 @@
 package org.mainsgate.cli;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Function;
 import picocli.CommandLine;
 
-/** Makes each command with the program that it belongs to. */
+/** The commands, each made with the program that it belongs to. */
 final class Commands implements CommandLine.IFactory {
+  private static final Map<String, Function<App, Object>> BY_NAME = new LinkedHashMap<>();
+
+  static {
+    BY_NAME.put("start", StartCommand::new);
+    BY_NAME.put("add", AddCommand::new);
+    BY_NAME.put("next", NextCommand::new);
+    BY_NAME.put("check", CheckCommand::new);
+    BY_NAME.put("report", ReportCommand::new);
+    BY_NAME.put("close", CloseCommand::new);
+    BY_NAME.put("identity", app -> new IdentityCommand());
+    BY_NAME.put("seal", SealCommand::new);
+    BY_NAME.put("handover", HandoverCommand::new);
+    BY_NAME.put("verify", VerifyCommand::new);
+    BY_NAME.put("accept", AcceptCommand::new);
+    BY_NAME.put("tag", TagCommand::new);
+    BY_NAME.put("rules", app -> new RulesCommand());
+  }
+
+  /** The commands of commands. */
+  private static final Map<Class<?>, Function<App, Object>> BY_TYPE =
+      Map.of(
+          IdentityCommand.New.class, IdentityCommand.New::new,
+          IdentityCommand.Show.class, IdentityCommand.Show::new,
+          IdentityCommand.Trust.class, IdentityCommand.Trust::new,
+          RulesCommand.RulesCheck.class, RulesCommand.RulesCheck::new,
+          RulesCommand.RulesTest.class, RulesCommand.RulesTest::new,
+          RulesPages.class, RulesPages::new,
+          RulesSchema.class, RulesSchema::new,
+          RulesShow.class, RulesShow::new,
+          RulesTrust.class, RulesTrust::new);
+
   private final App app;
 
-  Commands(App app) {
+  private Commands(App app) {
     this.app = app;
+  }
+
+  /**
+   * The line of command for some arguments. Where the first names a command, the others are left
+   * out: looking through all of them takes a tenth of a start.
+   */
+  static CommandLine line(App app, String... arguments) {
+    Commands factory = new Commands(app);
+    CommandLine line = new CommandLine(new TopCommand(), factory);
+    String first = arguments.length == 0 ? "" : arguments[0];
+    BY_NAME.forEach(
+        (name, command) -> {
+          if (name.equals(first) || !BY_NAME.containsKey(first)) {
+            line.addSubcommand(name, new CommandLine(command.apply(app), factory));
+          }
+        });
+    return line;
   }
 
   @Override
   public <K> K create(Class<K> type) throws Exception {
-    Object made = made(type);
-    return made == null ? CommandLine.defaultFactory().create(type) : type.cast(made);
-  }
-
-  private @org.jspecify.annotations.Nullable Object made(Class<?> type) {
-    if (type == CheckCommand.class) {
-      return new CheckCommand(app);
-    }
-    if (type == StartCommand.class) {
-      return new StartCommand(app);
-    }
-    if (type == AddCommand.class) {
-      return new AddCommand(app);
-    }
-    if (type == NextCommand.class) {
-      return new NextCommand(app);
-    }
-    if (type == ReportCommand.class) {
-      return new ReportCommand(app);
-    }
-    if (type == CloseCommand.class) {
-      return new CloseCommand(app);
-    }
-    if (type == TagCommand.class) {
-      return new TagCommand(app);
-    }
-    if (type == RulesTrust.class) {
-      return new RulesTrust(app);
-    }
-    if (type == SealCommand.class) {
-      return new SealCommand(app);
-    }
-    if (type == HandoverCommand.class) {
-      return new HandoverCommand(app);
-    }
-    if (type == VerifyCommand.class) {
-      return new VerifyCommand(app);
-    }
-    if (type == AcceptCommand.class) {
-      return new AcceptCommand(app);
-    }
-    if (type == IdentityCommand.New.class) {
-      return new IdentityCommand.New(app);
-    }
-    if (type == IdentityCommand.Show.class) {
-      return new IdentityCommand.Show(app);
-    }
-    if (type == IdentityCommand.Trust.class) {
-      return new IdentityCommand.Trust(app);
-    }
-    if (type == RulesSchema.class) {
-      return new RulesSchema(app);
-    }
-    if (type == RulesPages.class) {
-      return new RulesPages(app);
-    }
-    if (type == RulesShow.class) {
-      return new RulesShow(app);
-    }
-    if (type == RulesCommand.RulesCheck.class) {
-      return new RulesCommand.RulesCheck(app);
-    }
-    return type == RulesCommand.RulesTest.class ? new RulesCommand.RulesTest(app) : null;
+    Function<App, Object> command = BY_TYPE.get(type);
+    return command == null
+        ? CommandLine.defaultFactory().create(type)
+        : type.cast(command.apply(app));
   }
 }

@@ -11,21 +11,6 @@ import picocli.CommandLine.Spec;
     name = "mainsgate",
     version = "mainsgate " + Release.VERSION,
     mixinStandardHelpOptions = true,
-    subcommands = {
-      StartCommand.class,
-      AddCommand.class,
-      NextCommand.class,
-      CheckCommand.class,
-      ReportCommand.class,
-      CloseCommand.class,
-      IdentityCommand.class,
-      SealCommand.class,
-      HandoverCommand.class,
-      VerifyCommand.class,
-      AcceptCommand.class,
-      TagCommand.class,
-      RulesCommand.class
-    },
     commandListHeading = "%nCommands:%n",
     synopsisSubcommandLabel = "COMMAND",
     description = {
