@@ -14,12 +14,21 @@ import org.jspecify.annotations.NullMarked;
 final class Turns {
   private static final int PROGRAMS = 2;
   private final Random random;
+  private static final int MOST_AHEAD = 200;
   private final boolean[] ended = new boolean[PROGRAMS];
+  private final double share;
+  private int ahead;
   private int turn;
 
+  /**
+   * One program goes ahead by some steps, and then the first takes a share of the turns: with equal
+   * turns from the start, the shorter of the two would always be through before the longer writes.
+   */
   Turns(long seed) {
     this.random = new Random(seed);
     this.turn = random.nextInt(PROGRAMS);
+    this.ahead = random.nextInt(MOST_AHEAD);
+    this.share = random.nextDouble();
   }
 
   /** A program that was stopped: nothing of it runs any more. */
@@ -44,7 +53,11 @@ final class Turns {
   }
 
   private synchronized void give(int program) {
-    turn = ended[1 - program] ? program : random.nextInt(PROGRAMS);
+    if (ahead > 0) {
+      ahead--;
+    } else if (!ended[1 - program]) {
+      turn = random.nextDouble() < share ? 0 : 1;
+    }
     notifyAll();
   }
 
