@@ -322,14 +322,22 @@ public final class Shelf {
                                 .forEach(
                                     profile ->
                                         known.put(
-                                            identity(edition, entry, profile.value()),
+                                            identity(edition, entry, Choice.named(profile.value())),
                                             profile.value() + ", edition " + edition))));
     return known;
   }
 
-  private String identity(String edition, EditionEntry entry, String profile) {
+  /** The identity that the rules of a profile of the newest edition have, without opening them. */
+  public String identity(Choice named) {
+    return editions(new Complaints())
+        .map(list -> list.newest().value())
+        .flatMap(edition -> newest(new Complaints()).map(entry -> identity(edition, entry, named)))
+        .orElse("");
+  }
+
+  private String identity(String edition, EditionEntry entry, Choice named) {
     Identity identity = new Identity();
-    for (String path : paths(edition, entry, Choice.named(profile))) {
+    for (String path : paths(edition, entry, named)) {
       files.apply(path).ifPresent(bytes -> identity.add(path, bytes));
     }
     return identity.hex();

@@ -101,21 +101,24 @@ public final class SealedRecord {
 
   /** The instrument judged under the rules that go with it, or complaints. */
   public Optional<Desk.Judged> judged(Terms terms, Complaints complaints) {
+    return desk(complaints).flatMap(desk -> judged(desk, terms, complaints));
+  }
+
+  /** Its bench, opened under the rules that go with it, or complaints. */
+  Optional<Desk> desk(Complaints complaints) {
     return BenchFolder.open(pack(), complaints)
         .filter(folder -> shelf().isReadable(complaints))
-        .flatMap(folder -> Desk.open(folder, shelf(), complaints))
-        .flatMap(desk -> judged(desk, terms, complaints));
+        .flatMap(folder -> Desk.open(folder, shelf(), complaints));
   }
 
-  /** The same evidence judged under other rules, or complaints. */
-  public Optional<Desk.Judged> judgedUnder(
-      Shelf shelf, Shelf.Choice choice, Terms terms, Complaints complaints) {
+  /** The same bench under a profile of another shelf, or complaints. */
+  Optional<Desk> desk(Shelf shelf, Shelf.Choice choice, Complaints complaints) {
     return BenchFolder.open(pack(), complaints)
-        .flatMap(folder -> Desk.open(folder, shelf, choice, complaints))
-        .flatMap(desk -> judged(desk, terms, complaints));
+        .flatMap(folder -> Desk.open(folder, shelf, choice, complaints));
   }
 
-  private static Optional<Desk.Judged> judged(Desk desk, Terms terms, Complaints complaints) {
+  /** The instrument judged there, or complaints. */
+  static Optional<Desk.Judged> judged(Desk desk, Terms terms, Complaints complaints) {
     Optional<Stage> stage = desk.rules().stage(terms.stage());
     if (stage.isEmpty()) {
       complaints.addUnknown(

@@ -150,14 +150,15 @@ public final class Verifier {
   private void look(SealedFile sealed, SealedRecord record, Terms found) {
     named(found);
     Complaints complaints = new Complaints();
-    theirs = record.judged(found, complaints);
+    Optional<Desk> desk = record.desk(complaints);
+    theirs = desk.flatMap(open -> SealedRecord.judged(open, found, complaints));
     rules = theirs.map(judged -> seen(judged.dossier().setting().rules()));
     if (theirs.isEmpty()) {
       unread(complaints);
     } else {
       page = page(sealed, record, found, theirs.get());
     }
-    ours(record, found);
+    ours(record, desk, found);
   }
 
   /** Whether the pages name who signed. */
@@ -268,20 +269,19 @@ public final class Verifier {
   /**
    * The same evidence under the newest rules of this program, where there is a profile of the name.
    */
-  private void ours(SealedRecord record, Terms found) {
+  private void ours(SealedRecord record, Optional<Desk> theirDesk, Terms found) {
     Complaints complaints = new Complaints();
     Optional<Text> profile =
         BenchFolder.open(record.pack(), complaints).flatMap(BenchFolder::profile);
-    if (profile.isPresent() && new Shelf().profiles().contains(profile.get().value())) {
-      ours =
-          record.judgedUnder(
-              new Shelf(), Shelf.Choice.named(profile.get().value()), found, complaints);
-      now =
-          record.judgedUnder(
-              new Shelf(),
-              Shelf.Choice.named(profile.get().value()),
-              found.on(today),
-              new Complaints());
+    Shelf shelf = new Shelf();
+    if (profile.isPresent() && shelf.profiles().contains(profile.get().value())) {
+      Shelf.Choice choice = Shelf.Choice.named(profile.get().value());
+      Optional<Desk> desk =
+          theirDesk
+              .filter(open -> open.rules().identity().equals(shelf.identity(choice)))
+              .or(() -> record.desk(shelf, choice, complaints));
+      ours = desk.flatMap(open -> SealedRecord.judged(open, found, complaints));
+      now = desk.flatMap(open -> SealedRecord.judged(open, found.on(today), new Complaints()));
       if (ours.isEmpty()) {
         notes.add("the record can't be judged under the rules of this program");
       }
