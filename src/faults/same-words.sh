@@ -2,7 +2,7 @@
 # What the program says must not hang on the machine: `check demo-data/north-light --on 2026-11-25`, as JSON and as the
 # screen, under every setting below and every Java that is found, compared byte for byte with the first. Exit codes and
 # the error stream count too. Ends with 0 if all are the same, with 1 if one differs, with 3 if there is nothing to run.
-# About a minute and a half.
+# About three minutes of processor time.
 #
 #   src/faults/same-words.sh                JAVA_17 and JAVA_25 name the folders of the two, else they are looked for
 #   MAINSGATE_JAR=some.jar src/faults/same-words.sh
@@ -88,14 +88,24 @@ say() {
   ran=$((ran + 1))
 }
 
+# Is there such a locale? One that is not installed is made for this run, where its source and the tool are.
 installed=" $(locale -a 2> /dev/null | tr 'A-Z\n' 'a-z ' | tr -d '-') "
+at_hand() {
+  [[ "$installed" != *" $(tr 'A-Z' 'a-z' <<< "$1" | tr -d '-') "* ]] || return 0
+  [ ! -d "$work/locales/$1" ] || return 0
+  mkdir -p "$work/locales"
+  localedef -i "${1%%.*}" -f "${1#*.}" "$work/locales/$1" > /dev/null 2>&1
+}
+
 all() {
   local setting locale
   "$1" -version 2>&1 | head -n 1
   for setting in "${settings[@]}"; do
     locale=$(sed -n 's/.*LC_ALL=\([^ ]*\).*/\1/p' <<< "$setting")
-    if [ -n "$locale" ] && [[ "$installed" != *" $(tr 'A-Z' 'a-z' <<< "$locale" | tr -d '-') "* ]]; then
-      skip "$setting (this machine has no such locale)"
+    if [ -n "$locale" ] && ! at_hand "$locale"; then
+      skip "$setting (this machine has no such locale and can't make it)"
+    elif [ -d "$work/locales/$locale" ] && [ -n "$locale" ]; then
+      say "$1" "LOCPATH=$work/locales $setting"
     else
       say "$1" "$setting"
     fi

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -60,7 +61,9 @@ class LicencesTest {
       Row row = entry.getValue();
       String texts = ours(row.text());
       for (Library library : libraries.values()) {
-        texts += read(library.jar(), row.text());
+        for (String name : names(library.jar())) {
+          texts += name.equalsIgnoreCase(row.text()) ? read(library.jar(), name) : "";
+        }
       }
       assertTrue(texts.contains(words(row.licence())), entry.getKey() + " " + row);
     }
@@ -74,12 +77,15 @@ class LicencesTest {
     for (Map.Entry<String, Library> entry : libraries().entrySet()) {
       TreeSet<String> own = new TreeSet<>();
       for (String name : names(entry.getValue().jar())) {
-        if (name.toUpperCase(Locale.ROOT).startsWith("META-INF/LICEN")) {
-          own.add(name);
+        String upper = name.toUpperCase(Locale.ROOT);
+        if (upper.startsWith("META-INF/LICEN")) {
+          own.add(upper);
         }
       }
       String named = rows.get(entry.getKey()).text();
-      assertTrue(own.isEmpty() || own.contains(named), entry.getKey() + " has " + own);
+      assertTrue(
+          own.isEmpty() || own.contains(named.toUpperCase(Locale.ROOT)),
+          entry.getKey() + " has " + own);
     }
   }
 
@@ -95,11 +101,11 @@ class LicencesTest {
           continue;
         }
         byte[] bytes = bytes(library.jar(), name);
-        byte[] other = seen.putIfAbsent(name, bytes);
+        // The shade plugin joins without regard to capitals.
+        byte[] other = seen.putIfAbsent(name.toUpperCase(Locale.ROOT), bytes);
         if (other != null && !Arrays.equals(other, bytes)) {
           joined++;
-          assertTrue(
-              pom.contains("<resource>" + name + "</resource>"), name + " of " + library.jar());
+          assertTrue(joins(pom, name), name + " of " + library.jar());
         }
       }
     }
@@ -114,6 +120,38 @@ class LicencesTest {
     assertEquals(-1, pom.indexOf("<relocation"));
     assertTrue(pom.contains("<openhtmltopdf.version>"));
     assertTrue(Files.readString(PAGE).contains("-Dopenhtmltopdf.version="));
+  }
+
+  /** In the profile of releases the jar is there too: whole texts, also where they were joined. */
+  @Test
+  @EnabledIfSystemProperty(named = "jar", matches = ".+")
+  void theJarKeepsEveryText() throws IOException {
+    Path jar = Path.of(System.getProperty("jar"));
+    for (Row row : rows().values()) {
+      assertTrue(read(jar, row.text()).contains(words(row.licence())), row.toString());
+    }
+    assertEquals(ours("fonts/LICENSE"), read(jar, "fonts/LICENSE"));
+    for (Map.Entry<String, Library> entry : libraries().entrySet()) {
+      for (String name : names(entry.getValue().jar())) {
+        if (TEXT.matcher(name.toUpperCase(Locale.ROOT)).matches()) {
+          String text = read(entry.getValue().jar(), name).strip();
+          assertTrue(
+              names(jar).stream()
+                  .filter(kept -> kept.equalsIgnoreCase(name))
+                  .anyMatch(kept -> holds(jar, kept, text)),
+              entry.getKey() + ": " + name);
+        }
+      }
+    }
+  }
+
+  /** Joined texts may end their lines in another way. */
+  private static boolean holds(Path jar, String name, String text) {
+    try {
+      return read(jar, name).replace("\r\n", "\n").contains(text.replace("\r\n", "\n"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** In the profile of releases the list for machines is there too. */
@@ -142,6 +180,11 @@ class LicencesTest {
     assertEquals(lines(listed), lines(versions));
     assertEquals(null, bom.get("serialNumber"));
     assertEquals(null, ((Map<?, ?>) bom.get("metadata")).get("timestamp"));
+  }
+
+  private static boolean joins(String pom, String name) {
+    return pom.toUpperCase(Locale.ROOT)
+        .contains("<RESOURCE>" + name.toUpperCase(Locale.ROOT) + "</RESOURCE>");
   }
 
   /** Some words of a licence that stand in its text and in no other's. */
