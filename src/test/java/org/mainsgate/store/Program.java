@@ -39,11 +39,16 @@ interface Program {
 
   /** Closes a draft; tells the visit and its hash. */
   static Program close(String draft) {
+    return close(draft, DAY);
+  }
+
+  /** The same on another day, which makes other bytes of the same draft. */
+  static Program close(String draft, LocalDate on) {
     return at(
         (folder, bench, complaints) ->
             folder
                 .close(
-                    PaperBench.TAG, Optional.of(draft), DAY, bench, PaperBench.reader(), complaints)
+                    PaperBench.TAG, Optional.of(draft), on, bench, PaperBench.reader(), complaints)
                 .map(closed -> closed.path() + " " + closed.hash()));
   }
 

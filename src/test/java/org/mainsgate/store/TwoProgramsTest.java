@@ -68,7 +68,8 @@ class TwoProgramsTest {
         case ADD_AND_ADD_IN_SMALL_LETTERS -> Program.add(Program.NEW.toLowerCase(Locale.ROOT));
         case KEEP_AND_KEEP -> Program.keep("_2026-11-27_lending.pdf");
         case START_AND_START -> Program.start(PaperBench.BENCH_TEXT + "# other\n");
-        case CLOSE_AND_CLOSE, DRAFT_AND_DRAFT, ADD_AND_ADD -> first();
+        case CLOSE_AND_CLOSE -> Program.close(PaperBench.DRAFT_ID, Program.DAY.plusDays(1));
+        case DRAFT_AND_DRAFT, ADD_AND_ADD -> first();
       };
     }
   }
