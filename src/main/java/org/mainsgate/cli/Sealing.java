@@ -16,6 +16,7 @@ import org.mainsgate.evidence.Visit;
 import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Picture;
 import org.mainsgate.report.Release;
+import org.mainsgate.report.Released;
 import org.mainsgate.report.Screen;
 import org.mainsgate.report.Terms;
 import org.mainsgate.ruleset.Shelf;
@@ -234,6 +235,15 @@ final class Sealing {
   /** A clock that is before what was recorded is wrong, and so would be the time of the seal. */
   private static Optional<String> clock(App app, OpenBench open, Desk.Judged judged) {
     LocalDate today = LocalDate.now(app.clock().withZone(open.bench().zone()));
+    LocalDate day = judged.dossier().setting().on();
+    Optional<String> ahead =
+        Optional.of(
+                "`--on "
+                    + day
+                    + "` is after today, "
+                    + today
+                    + ": a record is of a day that has been")
+            .filter(why -> day.isAfter(today));
     return judged.record().visits().stream()
         .map(Visit::date)
         .filter(date -> date.isAfter(today))
@@ -244,7 +254,8 @@ final class Sealing {
                     + today
                     + ", and a visit has the date "
                     + date
-                    + ": set the clock first");
+                    + ": set the clock first")
+        .or(() -> ahead);
   }
 
   private Exit written(App app, RecordNumber number, Terms terms, Desk.Judged judged, byte[] sealed)
@@ -277,6 +288,9 @@ final class Sealing {
                 judged.dossier().setting(),
                 List.of(Screen.Verdicted.of(judged.dossier())),
                 List.of()));
+    List<Released> released = Released.in(judged.dossier().assessment());
+    Released.limits(released).forEach(limit -> app.say("RESTRICTED. Only: " + limit));
+    released.forEach(one -> app.say("by judgement: " + one.words()));
     app.out().println();
     app.out().println("sealed: " + out);
     app.out().println("  record " + terms.number() + " of " + tag + ", " + terms.purpose().words());

@@ -80,13 +80,13 @@ final class VerifyCommand implements Callable<Integer> {
     app.err().print(complaints.renderAll());
     Verification found =
         Verifier.verify(bytes, trusted.orElse(TrustList.NONE), app.today(), new Pdf());
-    List<String> later = later(found);
+    Later later = later(found);
+    Exit exit = exit(found).worse(later.exit());
     if (json) {
-      app.out().print(VerificationText.json(found, later, exit(found).code()));
+      app.out().print(VerificationText.json(found, later.said(), exit.code()));
     } else {
-      app.out().print(VerificationText.screen(file.toString(), found, later));
+      app.out().print(VerificationText.screen(file.toString(), found, later.said()));
     }
-    Exit exit = exit(found);
     if (extract != null) {
       exit = exit.worse(extracted(bytes, extract));
     }
@@ -106,15 +106,21 @@ final class VerifyCommand implements Callable<Integer> {
     return known ? exit : exit.worse(Exit.RULES_UNKNOWN);
   }
 
-  /** What the bench says that the file does not know. */
-  private List<String> later(Verification found) {
+  /**
+   * What the bench says that the file does not know.
+   *
+   * @param exit a hold where the record is not the last word of that bench
+   */
+  private record Later(List<String> said, Exit exit) {}
+
+  private Later later(Verification found) {
     if (bench == null || found.terms().isEmpty()) {
-      return List.of();
+      return new Later(List.of(), Exit.PASS);
     }
     Terms terms = found.terms().get();
     Optional<OpenBench> open = OpenBench.open(app, bench, null);
     if (open.isEmpty()) {
-      return List.of("the bench can't be read");
+      return new Later(List.of("the bench can't be read"), Exit.UNUSABLE);
     }
     OpenBench here = open.get();
     Setting setting =
@@ -136,16 +142,19 @@ final class VerifyCommand implements Callable<Integer> {
                               visit ->
                                   visit.closing().ifPresent(closing -> all.add(closing.hash()))));
         });
-    List<String> said = new ArrayList<>();
     if (!all.containsAll(found.heads())) {
-      said.add(
-          "the bench does not know all visits of the record: one of them was changed or taken away, or it is another bench");
+      return new Later(
+          List.of(
+              "the bench does not know all visits of the record: one of them was changed or taken"
+                  + " away, or it is another bench"),
+          Exit.HOLD);
     } else if (!heads.equals(new HashSet<>(found.heads()))) {
-      said.add("there are later visits of " + terms.tag() + " on the bench; ask for a new record");
-    } else {
-      said.add("the bench has no later visit");
+      return new Later(
+          List.of(
+              "there are later visits of " + terms.tag() + " on the bench; ask for a new record"),
+          Exit.HOLD);
     }
-    return said;
+    return new Later(List.of("the bench has no later visit"), Exit.PASS);
   }
 
   private Exit extracted(byte[] bytes, Path folder) throws IOException {

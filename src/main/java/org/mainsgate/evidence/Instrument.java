@@ -1,9 +1,12 @@
 package org.mainsgate.evidence;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * One instrument: what it is, and the list of things on it. Nothing that work can change stands
@@ -32,6 +35,13 @@ public record Instrument(
     List<String> photos,
     Map<String, Thing> things,
     List<Entry> plate) {
+
+  /** What it is, its maker, model and serial number, as far as they are known. */
+  public String inWords() {
+    String named = Stream.of(maker, model).filter(text -> !text.isEmpty()).collect(joining(" "));
+    String number = serial.isEmpty() ? "no serial number" : "serial number " + serial;
+    return Stream.of(what, named, number).filter(text -> !text.isEmpty()).collect(joining(", "));
+  }
 
   /**
    * Something that exists on an instrument.

@@ -9,7 +9,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mainsgate.evidence.Visit;
 import org.mainsgate.report.HandoverPage.Part;
-import org.mainsgate.report.Terms.Purpose;
 import org.mainsgate.report.Terms.Saying;
 import org.mainsgate.ruleset.Property;
 import org.mainsgate.verdict.Evidence;
@@ -23,15 +22,14 @@ import org.mainsgate.verdict.Verdict;
  * all. The customs of the trade, without a source; local law is deferred to, not cited.
  */
 public final class Handover {
+  /** What a pass of a stage that does not speak of use is worth. */
+  public static final String FIRST_CONNECTION_ONLY = "First connection only";
+
   /** The words that nobody can take for a pass. */
   public static final String NOT_FOR_CONNECTION = "Not for connection";
 
   /** So many letters of limits have room on the smallest tag. */
   private static final int ON_A_TAG = 110;
-
-  private static final List<String> PLUG = List.of("cut-off", "locked");
-  private static final List<String> SELLER = List.of("trade", "private");
-  private static final List<String> USE = List.of("display", "bench", "project");
 
   private final Dossier dossier;
   private final Evidence evidence;
@@ -58,47 +56,11 @@ public final class Handover {
 
   /** Why it may not be handed over so, and what is missing; empty if it may. */
   public List<String> complaints() {
-    List<String> all = new ArrayList<>();
-    if (terms.purpose() == Purpose.LENT) {
-      lending(all);
-    }
-    if (terms.purpose() == Purpose.SOLD) {
-      oneOf(all, Saying.SELLER, SELLER);
-      oneOf(all, Saying.USE, USE);
-    }
-    if (terms.purpose() == Purpose.RETURNED) {
-      needs(all, Saying.TELLS);
-      if (terms.wentOut().isEmpty()) {
-        all.add("name the record that it went out with: `--went-out FILE`");
-      }
-    }
-    if (terms.purpose() != Purpose.RECORD && terms.to().isEmpty()) {
-      all.add("say who gets it: `--to NAME`");
-    }
-    if (terms.purpose() != Purpose.RECORD && !passes()) {
-      oneOf(all, Saying.PLUG, PLUG);
-      needs(all, Saying.PLUG_BY);
-    }
-    return all;
+    return new Missing(dossier, terms).complaints();
   }
 
-  private void lending(List<String> all) {
-    if (!passes()) {
-      all.add(
-          "only what passes is lent; this "
-              + (dossier.assessment().verdict() == Verdict.FAIL ? "fails" : "holds"));
-    } else if (!dossier.setting().stage().uses()) {
-      all.add(
-          "a pass of the "
-              + dossier.setting().stage().title()
-              + " says nothing about use; lend on a pass of another stage, with `--stage`");
-    }
-    needs(all, Saying.UNTIL);
-    needs(all, Saying.PLACE);
-    needs(all, Saying.USER);
-    if (passes() && !released().isEmpty()) {
-      needs(all, Saying.COMPETENT);
-    }
+  private boolean uses() {
+    return dossier.assessment().stage().uses();
   }
 
   /** What a person's judgement made pass; only somebody competent is lent such an instrument. */
@@ -108,23 +70,6 @@ public final class Handover {
 
   private List<String> limits() {
     return Released.limits(released());
-  }
-
-  private void needs(List<String> all, Saying saying) {
-    if (terms.said(saying).filter(text -> !text.isBlank()).isEmpty()) {
-      all.add("say " + saying.words() + ": " + option(saying));
-    }
-  }
-
-  private void oneOf(List<String> all, Saying saying, List<String> words) {
-    if (terms.said(saying).filter(words::contains).isEmpty()) {
-      all.add(
-          "say " + saying.words() + ": " + option(saying) + " with " + String.join(" or ", words));
-    }
-  }
-
-  private static String option(Saying saying) {
-    return "`--" + saying.key().replace('_', '-') + "`";
   }
 
   /**
@@ -147,14 +92,16 @@ public final class Handover {
     if (!passes()) {
       boolean never = of(Outcome.FAIL).stream().anyMatch(this::isNever);
       String kind =
-          never ? "Never." : of(Outcome.FAIL).isEmpty() ? "Not examined." : "Until repaired.";
-      return kind + " Do not plug it in, not for a moment, not through a lamp.";
+          never ? "Never." : of(Outcome.FAIL).isEmpty() ? "Not settled." : "Until repaired.";
+      return kind
+          + " Do not plug it in, not for a moment, not through a lamp or an isolating transformer.";
     }
-    return dossier.assessment().stage().uses()
-        ? limitsOnATag()
-            + "Attended only, indoors, dry, behind a residual current device. After a knock, damp or"
-            + " smoke: stop, unplug, have it looked at."
-        : "By somebody competent, supervised and current-limited; no word about use.";
+    return limitsOnATag()
+        + (uses()
+            ? "Attended only, indoors, dry, behind a residual current device. After a knock, damp or"
+                + " smoke: stop, unplug, have it looked at."
+            : "By somebody competent, supervised, current-limited and behind a residual current"
+                + " device; no word about use.");
   }
 
   /** A limit that would not fit on a tag is not cut short: it is said to be there. */
@@ -173,7 +120,13 @@ public final class Handover {
 
   private String headline() {
     String record = "Record " + terms.number() + " of " + terms.tag();
-    return passes() ? record + (isRestricted() ? ": restricted" : "") : NOT_FOR_CONNECTION;
+    if (!passes()) {
+      return NOT_FOR_CONNECTION;
+    }
+    String judged = released().isEmpty() ? "" : ": by a person's judgement";
+    return (uses() ? "" : FIRST_CONNECTION_ONLY + ". ")
+        + record
+        + (isRestricted() ? ": restricted" : judged);
   }
 
   private String reason() {
@@ -301,20 +254,25 @@ public final class Handover {
   }
 
   private Part use() {
-    boolean uses = dossier.assessment().stage().uses();
-    List<String> lines = new ArrayList<>();
-    if (!uses) {
-      lines.add(
-          "This speaks of a supervised first connection only, by somebody competent. It is no word about use.");
+    if (!uses()) {
+      return new Part(
+          "Conditions",
+          List.of(
+              "This speaks of a supervised first connection only, by somebody competent. It is no word about use.",
+              "Current-limited and behind a residual current device; where there is an earth core, at a socket whose"
+                  + " earth is proven.",
+              "Its readings hold for days, not for months, and not after a knock or damp: `mainsgate verify` says"
+                  + " whether they still do, else they are taken again."));
     }
-    lines.add("Never left alone while it is on; indoors, dry; behind a residual current device.");
-    lines.add(
-        "Switched off at the socket afterwards. Not with a cover off. No other lead, no other setting.");
-    lines.add(
-        "Each time: look at lead and plug, at the cover and the controls; is anything loose, warm, wet or smelling?");
-    lines.add(
-        "After a knock, damp, smoke, or twelve months unused, the record no longer holds: look at it again.");
-    return new Part(uses ? "Conditions of use" : "Conditions", lines);
+    return new Part(
+        "Conditions of use",
+        List.of(
+            "Never left alone while it is on; indoors, dry; behind a residual current device.",
+            "Where there is an earth core, only at a socket whose earth is proven; the earth is never lifted, not for"
+                + " hum nor for anything else.",
+            "Switched off at the socket afterwards. Not with a cover off. No other lead, no other setting.",
+            "Each time: look at lead and plug, at the cover and the controls; is anything loose, warm, wet or smelling?",
+            "After a knock, damp, smoke, or twelve months unused, the record no longer holds: look at it again."));
   }
 
   private Part notForConnection() {
@@ -349,7 +307,8 @@ public final class Handover {
               + ", on the pages that follow.");
     }
     lines.add(
-        "Before anybody examines it again: a person competent for mains instruments, with the plug out.");
+        "Before anybody examines it again: a person competent for mains instruments, with the plug out."
+            + " Capacitors can hold a dangerous voltage for days after that; they are discharged and measured first.");
     return new Part("What has to happen first", lines);
   }
 

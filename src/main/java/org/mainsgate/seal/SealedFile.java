@@ -80,7 +80,7 @@ public final class SealedFile {
       broken.add(
           new Broken(
               "signature",
-              "no signature of this program's making is in the file: it was never sealed, or the seal was taken off"));
+              "no signature of this program's making is in the file: it was never sealed, the seal was taken off, or not all of it has arrived"));
       return Optional.empty();
     }
     if (!holds(bytes, end, broken)) {

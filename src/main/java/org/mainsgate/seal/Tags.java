@@ -79,7 +79,7 @@ public final class Tags {
   private static String headline(Dossier dossier, Handover handover) {
     Stage stage = dossier.assessment().stage();
     String limited = handover.isRestricted() ? ", restricted" : "";
-    return stage.uses() ? stage.title() + ": pass" + limited : "First connection only";
+    return (stage.uses() ? stage.title() + ": pass" : Handover.FIRST_CONNECTION_ONLY) + limited;
   }
 
   private static String signer(SealedFile file) {

@@ -16,6 +16,7 @@ import org.mainsgate.verdict.Verdict;
  *
  * @param broken what must not be; where there is anything, nothing else is to be believed
  * @param terms what it is made out for, if that can be read
+ * @param instrument what the record says that it is of, so that it can be held against the thing
  * @param signatures who signed, the maker of the record first
  * @param rules what it was judged under
  * @param page whether the pages say what the record says
@@ -30,6 +31,7 @@ import org.mainsgate.verdict.Verdict;
 public record Verification(
     List<Broken> broken,
     Optional<Terms> terms,
+    Optional<String> instrument,
     List<Signer> signatures,
     Optional<RulesSeen> rules,
     PageSeen page,
@@ -94,9 +96,11 @@ public record Verification(
    * A verdict.
    *
    * @param verdict the verdict
+   * @param stage its stage, as people call it
+   * @param uses whether that stage speaks of use at all
    * @param under the rules
    */
-  public record Judgement(Verdict verdict, String under) {}
+  public record Judgement(Verdict verdict, String stage, boolean uses, String under) {}
 
   /**
    * A finding that two sets of rules see differently.

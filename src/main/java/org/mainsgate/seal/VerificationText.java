@@ -8,6 +8,7 @@ import org.mainsgate.report.Lines;
 import org.mainsgate.report.Released;
 import org.mainsgate.report.Terms;
 import org.mainsgate.seal.Verification.Difference;
+import org.mainsgate.seal.Verification.Judgement;
 import org.mainsgate.seal.Verification.Signer;
 import org.mainsgate.verdict.Outcome;
 import org.mainsgate.verdict.Verdict;
@@ -24,7 +25,7 @@ public final class VerificationText {
     out.add(0, file).blank();
     unchanged(out, found);
     if (found.broken().isEmpty()) {
-      found.terms().ifPresent(terms -> madeOut(out, terms));
+      found.terms().ifPresent(terms -> madeOut(out, terms, found.instrument()));
       signers(out, found);
       rules(out, found);
       page(out, found);
@@ -52,11 +53,13 @@ public final class VerificationText {
     found.broken().stream().limit(8).forEach(broken -> answer(out, "", "- " + broken.words()));
   }
 
-  private static void madeOut(Lines out, Terms terms) {
+  private static void madeOut(Lines out, Terms terms, Optional<String> instrument) {
     answer(
         out,
         "record",
         terms.number() + " of " + terms.tag() + ", " + terms.on() + ": " + terms.purpose().words());
+    instrument.ifPresent(
+        what -> answer(out, "instrument", what + "; compare it with what is in front of you"));
     terms.to().ifPresent(to -> answer(out, "made out to", to));
   }
 
@@ -125,19 +128,15 @@ public final class VerificationText {
     answer(
         out,
         "under its own rules",
-        found
-            .theirs()
-            .map(said -> said.verdict().word().toUpperCase(Locale.ROOT) + ", " + said.under())
-            .orElse("can't be judged"));
+        found.theirs().map(VerificationText::verdict).orElse("can't be judged"));
     answer(
         out,
         "under our rules",
-        found
-            .ours()
-            .map(said -> said.verdict().word().toUpperCase(Locale.ROOT) + ", " + said.under())
-            .orElse("can't be judged"));
+        found.ours().map(VerificationText::verdict).orElse("can't be judged"));
     if (!found.verdict().equals(Optional.of(Verdict.PASS))) {
       answer(out, "", "NOT FOR CONNECTION");
+    } else if (found.theirs().filter(said -> !said.uses()).isPresent()) {
+      answer(out, "", "FIRST CONNECTION ONLY, supervised; no word about use");
     }
     released(out, found.released());
     List<Difference> differences = found.differences();
@@ -158,6 +157,28 @@ public final class VerificationText {
     }
   }
 
+  private static String verdict(Judgement said) {
+    return said.verdict().word().toUpperCase(Locale.ROOT)
+        + ", "
+        + said.stage()
+        + ", "
+        + said.under();
+  }
+
+  /**
+   * Readings age, so a later day can be worse; what is better on another day counts for nothing.
+   */
+  private static String today(Judgement now, Verification found) {
+    int other = found.verdict().map(then -> now.verdict().compareTo(then)).orElse(0);
+    if (other == 0) {
+      return "the same";
+    }
+    return other > 0
+        ? now.verdict().word().toUpperCase(Locale.ROOT)
+            + ": its readings are too old by now; do not go by it, look and measure again"
+        : "its day is not today; it says nothing better of today";
+  }
+
   /** A pass that rests on somebody's judgement holds within its limits, so they stand beside it. */
   private static void released(Lines out, List<Released> released) {
     List<String> limits = Released.limits(released);
@@ -172,16 +193,7 @@ public final class VerificationText {
   }
 
   private static void currency(Lines out, Verification found, List<String> later) {
-    found
-        .now()
-        .filter(now -> !Optional.of(now.verdict()).equals(found.ours().map(ours -> ours.verdict())))
-        .ifPresent(
-            now ->
-                answer(
-                    out,
-                    "as of today",
-                    now.verdict().word().toUpperCase(Locale.ROOT)
-                        + ": readings have aged since; look and measure again"));
+    found.now().ifPresent(now -> answer(out, "as of today", today(now, found)));
     found
         .terms()
         .ifPresent(

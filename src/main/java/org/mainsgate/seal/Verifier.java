@@ -76,6 +76,7 @@ public final class Verifier {
     return new Verification(
         broken,
         terms,
+        theirs.map(judged -> judged.dossier().instrument().inWords()),
         signers,
         rules,
         page,
@@ -294,6 +295,8 @@ public final class Verifier {
     Rules used = judged.dossier().setting().rules();
     return new Judgement(
         judged.dossier().assessment().verdict(),
+        judged.dossier().assessment().stage().title(),
+        judged.dossier().assessment().stage().uses(),
         used.profile() + ", edition " + used.edition() + overlays(used));
   }
 

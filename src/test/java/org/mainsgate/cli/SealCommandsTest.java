@@ -25,6 +25,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.mainsgate.signature.StampingAuthority;
 
@@ -357,9 +358,13 @@ class SealCommandsTest {
 
   /** Its yearly pass rests on a judgement: "shown on the bench only". */
   private Run lent(String... more) {
+    return lentUntil("2026-12-20", more);
+  }
+
+  private Run lentUntil(String day, String... more) {
     List<Object> words =
         new ArrayList<>(List.of("handover", bench, "NL-01", "--stage", "yearly", "--as", "lent"));
-    words.addAll(List.of("--to", "the school", "--until", "2026-12-20", "--place", "the lab"));
+    words.addAll(List.of("--to", "the school", "--until", day, "--place", "the lab"));
     words.addAll(List.of("-o", out("lent.pdf"), "--user"));
     words.addAll(Arrays.asList(more));
     return run(words.toArray());
@@ -449,7 +454,7 @@ class SealCommandsTest {
   }
 
   @Test
-  void aLoanThatComesBackIsHeldAgainstWhatWentOut() {
+  void aLoanThatComesBackIsHeldAgainstWhatWentOut() throws IOException {
     Path lent = out("lent.pdf");
     Run out =
         run(
@@ -489,25 +494,76 @@ class SealCommandsTest {
             "-o",
             out("b.pdf"));
     assertTrue(another.err().contains("a record of another instrument"), another.err());
-    Run back =
-        run(
-            "handover",
-            bench,
-            "NL-01",
-            "--to",
-            "us",
-            "--as",
-            "returned",
-            "--stage",
-            "yearly",
-            "--tells",
-            "used, not opened",
-            "--went-out",
-            lent,
-            "-o",
-            out("b.pdf"));
-    assertEquals(0, back.code(), back.err());
-    assertEquals(0, run("verify", out("b.pdf")).code());
+    Object[] home = {
+      "handover",
+      bench,
+      "NL-01",
+      "--to",
+      "us",
+      "--as",
+      "returned",
+      "--stage",
+      "yearly",
+      "--tells",
+      "used, dropped",
+      "--went-out",
+      lent,
+      "-o",
+      out("b.pdf"),
+      "--plug",
+      "cut-off",
+      "--plug-by",
+      "the restorer"
+    };
+    Run unseen = run(home);
+    assertEquals(3, unseen.code());
+    assertTrue(unseen.err().contains("nothing was looked at since it went out"), unseen.err());
+    draftOf("NL-01", "mains-lead: {sheath: damaged}");
+    assertEquals(0, run("close", bench, "NL-01", "--on", "2026-11-25").code());
+    Run back = run(home);
+    assertEquals(20, back.code(), back.err());
+    assertEquals(20, run("verify", out("b.pdf")).code());
+    assertTrue(run("verify", lent, "--bench", bench).out().contains("there are later visits"));
+    assertEquals(10, run("verify", lent, "--bench", bench).code());
+  }
+
+  private void draftOf(String tag, String found) throws IOException {
+    Files.writeString(
+        bench.resolve("instruments/" + tag + "/visits/2026-11-25-RS-9z9z.draft.yaml"),
+        "format: 1\ndate: 2026-11-25\nby: RS\nfound:\n  " + found + "\n");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2026-12-20, --next, 2030-01-01, at most twelve months",
+    "2025-01-01, --next, 2027-01-01, expected a day after",
+    "2026-12-20, --on, 2026-12-01, a record is of a day that has been"
+  })
+  void noDayIsPromisedThatReadingsDoNotReach(String until, String option, String day, String says) {
+    Run run = lentUntil(until, "the teacher", "--competent", "electrician", option, day);
+    assertEquals(3, run.code());
+    assertTrue(run.err().replaceAll("\\s+", " ").contains(says), run.err());
+    assertFalse(Files.exists(out("lent.pdf")));
+  }
+
+  @Test
+  void aRecordOfTheColdStageSaysNowhereThatItMayBeUsed() throws IOException {
+    Path file = sealed("NL-01");
+    String told = run("verify", file).out().replaceAll("\\s+", " ");
+    assertTrue(told.contains("FIRST CONNECTION ONLY, supervised; no word about use"), told);
+    assertTrue(told.contains("compare it with what is in front of you"), told);
+    assertEquals(0, run("tag", file, "-o", out("tag.pdf")).code());
+    try (PDDocument tag = Loader.loadPDF(out("tag.pdf").toFile());
+        PDDocument record = Loader.loadPDF(file.toFile())) {
+      String words = new PDFTextStripper().getText(tag).replaceAll("\\s+", " ");
+      assertTrue(words.contains("First connection only, restricted"), words);
+      assertTrue(words.contains("Only: shown on the bench only"), words);
+      PDFTextStripper first = new PDFTextStripper();
+      first.setEndPage(1);
+      String page = first.getText(record).replaceAll("\\s+", " ");
+      assertTrue(page.contains("First connection only. Record 1 of NL-01: restricted"), page);
+      assertFalse(page.contains("twelve months"), page);
+    }
   }
 
   @Test
