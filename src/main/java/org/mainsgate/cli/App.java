@@ -116,7 +116,9 @@ public final class App {
   private int failed(Exception e) {
     if (e instanceof IOException || e instanceof UncheckedIOException) {
       err.println("mainsgate: " + Visible.text(unwritable(e)));
-      err.println("  nothing is half-written: each file is as it was, or is there whole");
+      if (!(e instanceof NoSuchFileException)) {
+        err.println("  nothing is half-written: each file is as it was, or is there whole");
+      }
       return Exit.UNUSABLE.code();
     }
     err.println(

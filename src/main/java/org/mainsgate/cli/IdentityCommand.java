@@ -315,10 +315,9 @@ final class IdentityCommand implements Runnable {
     public Integer call() throws IOException {
       Optional<Certified> found = certified();
       if (found.isEmpty()) {
-        app.err()
-            .println(
-                file
-                    + ": neither a sealed record that is unchanged nor a certificate; its key is not written down");
+        app.complain(
+            file
+                + ": neither a sealed record that is unchanged nor a certificate; its key is not written down");
         return Exit.UNUSABLE.code();
       }
       Certified certified = found.get();

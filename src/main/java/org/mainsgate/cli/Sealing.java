@@ -13,6 +13,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.mainsgate.desk.Desk;
 import org.mainsgate.evidence.Visit;
+import org.mainsgate.report.Handover;
 import org.mainsgate.report.Pdf;
 import org.mainsgate.report.Picture;
 import org.mainsgate.report.Release;
@@ -42,8 +43,6 @@ final class Sealing {
   /**
    * Until the next look, where nobody says otherwise: the custom of the trade, without a source.
    */
-  private static final int MONTHS = 12;
-
   @Parameters(index = "0", paramLabel = "BENCH", description = "the bench's folder")
   Path bench;
 
@@ -150,7 +149,7 @@ final class Sealing {
     }
     boolean uses = stage.uses() && judged.get().dossier().assessment().verdict() == Verdict.PASS;
     if (uses && terms.said(Terms.Saying.NEXT).isEmpty()) {
-      terms = terms.saying(Terms.Saying.NEXT, day.plusMonths(MONTHS).toString());
+      terms = terms.saying(Terms.Saying.NEXT, day.plusMonths(Handover.MONTHS).toString());
       record = SealedRecord.of(pack, rules(open), terms);
     }
     Optional<byte[]> sealed = sealed(app, open, record, terms, judged.get(), signing);

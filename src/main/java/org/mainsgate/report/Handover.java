@@ -22,6 +22,9 @@ import org.mainsgate.verdict.Verdict;
  * all. The customs of the trade, without a source; local law is deferred to, not cited.
  */
 public final class Handover {
+  /** How many months readings hold for use, at the most: the custom of the trade, no source. */
+  public static final int MONTHS = 12;
+
   /** What a pass of a stage that does not speak of use is worth. */
   public static final String FIRST_CONNECTION_ONLY = "First connection only";
 
@@ -344,7 +347,7 @@ public final class Handover {
     return new Part(
         "Which record counts",
         List.of(
-            "A record of this instrument with a higher number or a later date takes the place of this one. Void if"
+            "A record of this instrument of a later date, or of the same date with a higher number, takes the place of this one. Void if"
                 + " there is a later record.",
             "The file holds the whole record; `mainsgate verify FILE` judges it again. Not an accredited laboratory;"
                 + " not a certificate of conformity.",

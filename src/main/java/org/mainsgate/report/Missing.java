@@ -11,9 +11,6 @@ import org.mainsgate.verdict.Verdict;
 
 /** What is missing before an instrument may change hands. */
 final class Missing {
-  /** How long readings hold for use, at the most. */
-  private static final int MONTHS = 12;
-
   private static final List<String> PLUG = List.of("cut-off", "locked");
   private static final List<String> SELLER = List.of("trade", "private");
   private static final List<String> USE = List.of("display", "bench", "project");
@@ -83,7 +80,9 @@ final class Missing {
           .said(saying)
           .filter(CalendarDate.Check::isDate)
           .map(LocalDate::parse)
-          .filter(day -> !day.isAfter(terms.on()) || day.isAfter(terms.on().plusMonths(MONTHS)))
+          .filter(
+              day ->
+                  !day.isAfter(terms.on()) || day.isAfter(terms.on().plusMonths(Handover.MONTHS)))
           .ifPresent(
               day ->
                   all.add(

@@ -202,7 +202,7 @@ public final class VerificationText {
                     out,
                     "judged as of",
                     terms.on()
-                        + "; a record with a higher number or a later date takes its place"));
+                        + "; a record of a later date, or of the same date with a higher number, takes its place"));
     later.forEach(line -> answer(out, "on the bench", line));
     found.heads().forEach(head -> answer(out, "latest visit", head));
     found.notes().forEach(note -> answer(out, "note", note));

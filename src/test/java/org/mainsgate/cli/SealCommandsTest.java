@@ -552,12 +552,19 @@ class SealCommandsTest {
     String told = run("verify", file).out().replaceAll("\\s+", " ");
     assertTrue(told.contains("FIRST CONNECTION ONLY, supervised; no word about use"), told);
     assertTrue(told.contains("compare it with what is in front of you"), told);
+    String[] sold = {"--to", "a", "--as", "sold", "--seller", "private", "--use", "bench"};
+    List<Object> words = new ArrayList<>(List.of("handover", bench, "NL-09", "-o", out("n.pdf")));
+    words.addAll(Arrays.asList(sold));
+    words.addAll(List.of("--next", "2027-01-01"));
+    Run next = run(words.toArray());
+    assertEquals(3, next.code());
+    assertTrue(next.err().contains("no meaning for a first connection"), next.err());
     assertEquals(0, run("tag", file, "-o", out("tag.pdf")).code());
     try (PDDocument tag = Loader.loadPDF(out("tag.pdf").toFile());
         PDDocument record = Loader.loadPDF(file.toFile())) {
-      String words = new PDFTextStripper().getText(tag).replaceAll("\\s+", " ");
-      assertTrue(words.contains("First connection only, restricted"), words);
-      assertTrue(words.contains("Only: shown on the bench only"), words);
+      String tied = new PDFTextStripper().getText(tag).replaceAll("\\s+", " ");
+      assertTrue(tied.contains("First connection only, restricted"), tied);
+      assertTrue(tied.contains("Only: shown on the bench only"), tied);
       PDFTextStripper first = new PDFTextStripper();
       first.setEndPage(1);
       String page = first.getText(record).replaceAll("\\s+", " ");
