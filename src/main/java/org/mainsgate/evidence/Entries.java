@@ -155,7 +155,8 @@ final class Entries {
     }
     Optional<Node> main = Optional.ofNullable(written.get(mainKey(property)));
     if (main.isEmpty()) {
-      complaints.add(fields.at(), "missing " + Words.quoted(mainKey(property)));
+      String key = Words.quoted(mainKey(property));
+      complaints.add(fields.at(), "missing " + key, key + " with what was found");
     }
     return entry(thing, property, id, main, written, fields.at());
   }

@@ -55,21 +55,21 @@ final class Ranges {
   private Optional<MeterRange> range(Unit like, BenchFile.RangeEntry entry) {
     Optional<Typed> to = Numbers.stated(entry.to(), like, complaints);
     Optional<Typed> digit = Numbers.stated(entry.digit(), like, complaints);
-    Optional<Accuracy> accuracy = accuracy(entry.accuracy(), like);
+    Unit own = to.flatMap(Typed::unit).orElse(like);
+    Optional<Accuracy> accuracy = accuracy(entry.accuracy(), own);
     if (to.isEmpty() || digit.isEmpty() || accuracy.isEmpty()) {
       return Optional.empty();
     }
-    Unit unit = to.get().unit().orElseThrow();
     var end = to.get().nominal().orElseThrow();
-    var step = digit.get().nominal().orElseThrow().minus(unit.offset());
-    if (step.signum() <= 0 || end.minus(unit.offset()).compareTo(step) < 0) {
+    var step = digit.get().nominal().orElseThrow().minus(own.offset());
+    if (step.signum() <= 0 || end.minus(own.offset()).compareTo(step) < 0) {
       complaints.add(
           entry.digit(),
           Words.quoted(entry.digit()) + " is no step of this range",
           "a step above 0 and not above its end");
       return Optional.empty();
     }
-    return Optional.of(new MeterRange(end, step, accuracy.get(), unit));
+    return Optional.of(new MeterRange(end, step, accuracy.get(), own));
   }
 
   private Optional<Accuracy> accuracy(Text text, Unit like) {

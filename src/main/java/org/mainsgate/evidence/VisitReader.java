@@ -171,8 +171,8 @@ final class VisitReader {
     return Words.known(text, "thing", kindOf.keySet(), complaints);
   }
 
-  private boolean person(Text text) {
-    return Words.known(text, "person", bench.people().keySet(), complaints);
+  private void person(Text text) {
+    Words.known(text, "person", bench.people().keySet(), complaints);
   }
 
   private void heading(VisitFile visit, String id) {

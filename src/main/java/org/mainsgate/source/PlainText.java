@@ -125,11 +125,11 @@ record PlainText(SourceText source, String harmless, int faults) {
       String text = source.text();
       StringBuilder harmless = null;
       int next;
-      for (int i = 0; i < text.length(); i = next) {
+      for (int i = firstDoubtful(text, 0); i < text.length(); i = firstDoubtful(text, next)) {
         int c = text.codePointAt(i);
         next = i + Character.charCount(c);
         boolean lineEnd = c == '\r' && next < text.length() && text.charAt(next) == '\n';
-        String fault = isAlwaysAllowed(c) || lineEnd ? null : faultOf(c);
+        String fault = lineEnd ? null : faultOf(c);
         if (fault != null) {
           if (++faults <= COMPLAINTS) {
             complain(source, i, fault, "the text without it");
@@ -143,6 +143,14 @@ record PlainText(SourceText source, String harmless, int faults) {
         }
       }
       return harmless == null ? text : harmless.toString();
+    }
+
+    private static int firstDoubtful(String text, int from) {
+      int i = from;
+      while (i < text.length() && isAlwaysAllowed(text.charAt(i))) {
+        i++;
+      }
+      return i;
     }
 
     private void complain(SourceText source, int index, String what, String right) {

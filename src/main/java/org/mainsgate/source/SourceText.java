@@ -88,18 +88,20 @@ public final class SourceText {
     return codePointsBefore == null ? index : codePointsBefore[index];
   }
 
+  // Loops and no streams: every file of the rules comes through here at each start, before anything
+  // is compiled.
   private static int[] lineStarts(String text) {
-    int lines = 1 + (int) text.chars().filter(c -> c == '\n').count();
-    int[] starts = new int[lines];
-    int line = 0;
+    int[] starts = new int[16 + text.length() / 32];
+    int lines = 1;
     for (int i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) {
-      starts[++line] = i + 1;
+      starts = lines == starts.length ? Arrays.copyOf(starts, 2 * lines) : starts;
+      starts[lines++] = i + 1;
     }
-    return starts;
+    return Arrays.copyOf(starts, lines);
   }
 
   private static int @Nullable [] codePointsBefore(String text) {
-    if (text.chars().noneMatch(c -> Character.isSurrogate((char) c))) {
+    if (text.codePointCount(0, text.length()) == text.length()) {
       return null;
     }
     int[] before = new int[text.length() + 1];

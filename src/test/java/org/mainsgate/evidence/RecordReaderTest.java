@@ -186,4 +186,127 @@ class RecordReaderTest {
     RecordReader.notAfter(VISIT, VISIT.date().minusDays(1), complaints);
     assertFalse(complaints.isEmpty());
   }
+
+  @Test
+  void aProfileMayBeAFileOfTheBench() {
+    String own = PaperBench.BENCH_TEXT.replace("profile: gb", "profile: rules/our-own.yaml");
+    assertEquals("rules/our-own.yaml", Paper.bench(own).profile());
+  }
+
+  @Test
+  void aMetersDataAreInTheOrderOfTheirDays() {
+    String later =
+        "history:\n      - {from: 2026-06-01, calibrated: again}\n      - from: 2026-01-12\n";
+    Bench bench =
+        Paper.bench(
+            PaperBench.BENCH_TEXT.replaceFirst(
+                "history:\n *- from: 2026-01-12\n *cal", later + "        cal"));
+    Bench.Meter meter = in(bench.meters(), "low-ohm");
+    assertEquals(
+        List.of(LocalDate.of(2026, 1, 12), LocalDate.of(2026, 6, 1)),
+        meter.history().stream().map(Bench.MeterData::from).toList());
+    assertEquals("again", meter.on(LocalDate.of(2026, 7, 1)).orElseThrow().calibrated());
+  }
+
+  @Test
+  void aKindOfMeterMayHaveAFunctionThatNoQuantityAsksFor() {
+    assertEquals(Set.of(), Set.copyOf(in(Paper.BENCH.meters(), "pocket").history()));
+    Bench bench =
+        Paper.bench(
+            PaperBench.BENCH_TEXT.replace(
+                "          resistance:\n",
+                "          current: [{to: 1.999 A, digit: 0.001 A, accuracy: 2 % + 3 digits}]\n          resistance:\n"));
+    assertEquals(
+        Set.of("current", "resistance"),
+        in(bench.meters(), "low-ohm").history().get(0).functions().keySet());
+  }
+
+  @Test
+  void anEntryByAnotherHandSaysSo() {
+    assertEquals(
+        Optional.of("AR"), Paper.onTheCase("earth_resistance: {value: 0.1 Ω, by: AR}").by());
+    assertEquals(Optional.empty(), Paper.onTheCase("earth_resistance: 0.1 Ω").by());
+  }
+
+  @Test
+  void headingsBelowWhichNothingStandsYetSayNothing() {
+    Visit visit =
+        Paper.draft(
+            Paper.HEAD
+                + "found:\n  case:\n  instrument:\n  looked:\n  every:\nleft:\n  every: {lead: }\n");
+    assertEquals(List.of(), visit.found());
+    assertEquals(List.of(), visit.left());
+  }
+
+  @Test
+  void whatIsSaidOfEveryThingOfAKindIsSaidOfThoseThatAreNamed() {
+    Visit visit =
+        Paper.draft(
+            Paper.HEAD
+                + "found: {looked: {exposed_part: [case]}, every: {exposed_part: {part_path: bonded}}}\n");
+    assertEquals(
+        List.of("found.every.exposed_part.case.part_path"),
+        visit.found().stream().map(Entry::id).toList());
+    assertEquals("case", visit.found().get(0).thing());
+  }
+
+  @Test
+  void listsAreInTheOrderOfTheirKinds() {
+    Visit visit =
+        Paper.draft(
+            Paper.HEAD
+                + "found: {looked: {lead: 1, none: [hazard, fuse], exposed_part: [case]}}\n");
+    assertEquals(
+        List.of("exposed_part", "fuse", "hazard", "lead"),
+        visit.foundLists().stream().map(Visit.Looked::kind).toList());
+    assertEquals(
+        List.of(1, 0, 0, 1), visit.foundLists().stream().map(Visit.Looked::count).toList());
+  }
+
+  @Test
+  void severalJudgementsOfOneCheckHaveIdsOfTheirOwnInOrder() {
+    String one = "check: lead-sheath-age, item: mains-lead, decision: accepted, by: AR, because: ";
+    Visit visit =
+        Paper.draft(
+            Paper.HEAD
+                + "judged: [{"
+                + one.replace("mains-lead", "front-panel")
+                + "c}, {"
+                + one
+                + "a}, {"
+                + one
+                + "b}]\n");
+    assertEquals(
+        List.of(
+            "judged.front-panel.lead-sheath-age",
+            "judged.mains-lead.lead-sheath-age",
+            "judged.mains-lead.lead-sheath-age.2"),
+        visit.judged().stream().map(Visit.Judgement::id).toList());
+  }
+
+  @Test
+  void aWithdrawalMayNameAnEarlierVisit() {
+    Visit visit =
+        Paper.draft(
+            Paper.HEAD
+                + "withdrawn: [{entry: 2026-11-02-AR-0001/e9, reason: probe_slipped}, {entry: 2026-11-01-AR-0001/e2, reason: probe_slipped}]\n");
+    assertEquals(
+        List.of("2026-11-01-AR-0001", "2026-11-02-AR-0001"),
+        visit.withdrawn().stream().map(Visit.Withdrawal::visit).toList());
+    assertEquals(
+        List.of("e2", "e9"), visit.withdrawn().stream().map(Visit.Withdrawal::entry).toList());
+  }
+
+  @Test
+  void anInstrumentIsNamedWithWhatIsKnownOfIt() {
+    assertEquals(
+        "RC oscillator, Harrowgate Instrument Works RO-2, serial number 1187",
+        Paper.INSTRUMENT.inWords());
+    String bare =
+        PaperBench.INSTRUMENT_TEXT
+            .replace("maker: Harrowgate Instrument Works\n", "")
+            .replace("model: RO-2\n", "")
+            .replace("serial: \"1187\"\n", "");
+    assertEquals("RC oscillator, no serial number", Paper.instrument(bare).inWords());
+  }
 }

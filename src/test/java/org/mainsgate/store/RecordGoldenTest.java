@@ -64,6 +64,8 @@ class RecordGoldenTest {
     inDraft("marked-over-a-limit", "0.75 mm²", "'> 0.75 mm²'");
     inDraft("marked-over-range", "0.75 mm²", "OL");
     inDraft("list-of-nothing", "0.75 mm²", "[]");
+    inDraft("length-in-an-area", "2.5 m", "2.5 mm²");
+    inDraft("unit-nearly-right", "0.75 mm²", "0.75 mmm²");
   }
 
   private void means() {
@@ -83,6 +85,34 @@ class RecordGoldenTest {
     inBench("accuracy-unreadable", "accuracy: 2 % + 3 digits}\n  ", "accuracy: good}\n  ");
     inBench("site-measured-without-date", ", on: 2026-11-20", "");
     inBench("method-of-nothing", "of: earth_resistance", "of: core_area");
+    inBench("method-without-of", "{of: earth_resistance, ", "{");
+    inBench("method-with-a-field-too-many", "test_current: 0.21 A", "test_curent: 0.21 A");
+    inBench("method-that-says-what-passes", "test_current: 0.21 A", "unplugged: yes");
+    inBench(
+        "method-with-no-meter-of-the-bench",
+        "earth_resistance, meter: low-ohm",
+        "earth_resistance, meter: lowohm");
+    inBench("method-range-in-volts", "range: 1.999 Ω, nulled", "range: 1.999 V, nulled");
+    inBench("method-nulled-somehow", "nulled: yes", "nulled: nearly");
+    inBench("method-in-two-words", "  earth: {of", "  earth pin: {of");
+    inBench("method-without-fields", "methods:\n", "methods:\n  again: yes\n");
+    inBench("range-with-steps-of-nothing", "digit: 0.001 Ω", "digit: 0 Ω");
+    inBench("range-with-steps-above-its-end", "digit: 0.001 Ω", "digit: 2 Ω");
+    inBench(
+        "accuracy-in-another-unit", "accuracy: 2 % + 3 digits}\n  ", "accuracy: 2 % + 3 V}\n  ");
+    inBench("meter-in-two-words", "  pocket:\n    title", "  pocket one:\n    title");
+    inBench(
+        "meter-with-two-histories-of-a-day",
+        "      - from: 2026-01-12\n",
+        "      - {from: 2026-01-12, calibrated: again}\n      - from: 2026-01-12\n");
+    inDraft(
+        "meter-that-does-not-measure-it",
+        "left:\n",
+        "left:\n  instrument: {insulation_resistance: {value: 20 MΩ, meter: pocket}}\n");
+    inBench("site-date-that-is-none", "on: 2026-11-20", "on: 2026-11-31");
+    inDraft("reading-range-in-volts", "meter: pocket,", "meter: pocket, range: 2 V,");
+    inDraft("meter-left-blank", "meter: pocket,", "meter: ,");
+    inDraft("nulled-in-a-list", "nulled: short reads 0.1 Ω", "nulled: [no]");
   }
 
   private void names() {
@@ -108,6 +138,23 @@ class RecordGoldenTest {
     inDraft("plate-in-a-visit", "class: I,", "class: I, rated_power: 45 VA,");
     inDraft("looked-at-something-else", "[front-panel, case]", "[front-panel, mains-lead]");
     inDraft("looked-somehow", "lead: 1", "lead: all");
+    inDraft("property-of-another-thing", "sheath: sound,", "sheath: sound, part_path: bonded,");
+    inDraft("misspelt-plate-in-a-visit", "class: I,", "class: I, rated_powr: 45 VA,");
+    inDraft("reading-without-its-value", "{value: 0.2 Ω, id: e2,", "{id: e2,");
+    inDraft("entry-id-left-blank", "id: e2", "id: ''");
+    inDraft("entry-by-a-stranger", "id: e2", "id: e2, by: RA");
+    inDraft("list-of-no-values", "[type_g, none]", "[]");
+    inDraft("thing-without-fields", "{sheath: sound, plug: [type_g, none]}", "sound");
+    inDraft("looked-at-nothing", "[front-panel, case]", "[]");
+    inDraft("looked-twice-at-one", "[front-panel, case]", "[case, front-panel, case]");
+    inDraft("looked-at-a-list-in-a-list", "[front-panel, case]", "[[front-panel, case]]");
+    inDraft("looked-for-no-kind", "lead: 1}", "leads: 1}");
+    inDraft("none-of-no-kind", "lead: 1}", "none: [lead, fuze]}");
+    inDraft("every-of-what-was-not-named", "lead: 1}", "lead: 1}\n  every: {lead: {cores: three}}");
+    inDraft("every-of-no-kind", "lead: 1}", "lead: 1}\n  every: {leads: {cores: three}}");
+    inDraft("every-without-fields", "lead: 1}", "lead: 1}\n  every: {exposed_part: bonded}");
+    inDraft("withdrawn-of-no-visit", "entry: e2", "entry: /e2");
+    inInstrument("thing-in-two-words", "  case:", "  the case:");
     inInstrument("thing-named-instrument", "  case:", "  instrument:");
     inInstrument("kind-not-listed", "{kind: exposed_part}", "{kind: cover}");
     inBench("unknown-meter-kind", "kind: multimeter", "kind: multi-meter");
@@ -116,6 +163,10 @@ class RecordGoldenTest {
   private void shapes() {
     inBench("unknown-field", "profile: gb", "profil: gb");
     inBench("unknown-zone", "Europe/London", "Europe/Londn");
+    inBench("overlay-outside", "profile: gb", "profile: gb\noverlays: [../ours.yaml]");
+    inBench("overlay-that-is-no-file", "profile: gb", "profile: gb\noverlays: [ours]");
+    inBench("overlay-twice", "profile: gb", "profile: gb\noverlays: [o.yaml, o.yaml]");
+    inBench("profile-without-its-ending", "profile: gb", "profile: rules/gb");
     inBench("profile-outside", "profile: gb", "profile: ../other/gb.yaml");
     inBench("unknown-format", "format: 1", "format: 2");
     inBench("initials-too-long", "  AR:", "  A.R:");
@@ -200,6 +251,10 @@ class RecordGoldenTest {
           bench.write(other + ".sha256", bench.text(SECOND + ".sha256").replace("0b1c", "0b1d"));
         });
     closed(
+        "withdrawn-of-a-visit-that-has-no-such-entry",
+        bench -> bench.write(THIRD, "format: 1\ndate: 2026-11-27\nby: AR\n" + TAKEN_BACK));
+    closed("closed-before-its-day", RecordGoldenTest::closeTooEarly);
+    closed(
         "draft-of-a-closed-visit",
         bench -> bench.write(PaperBench.DRAFT, PaperBench.DRAFT_TEXT.replace("forty", "ten")));
   }
@@ -212,6 +267,17 @@ class RecordGoldenTest {
     bench.delete(SECOND + ".sha256");
     String hash = StoredFile.sha256(bench.text(other).getBytes(UTF_8));
     bench.write(other + ".sha256", hash + "  2026-11-24-AR-0b1c.yaml\n");
+  }
+
+  private static final String THIRD = PaperBench.VISITS + "2026-11-27-AR-1c2d.draft.yaml";
+  private static final String TAKEN_BACK =
+      "withdrawn: [{entry: 2026-11-25-AR-7f3a/e11, reason: probe_slipped}]\n";
+
+  /** The second visit closed the day before its own, by somebody who also makes the sidecar fit. */
+  private static void closeTooEarly(PaperBench bench) {
+    bench.change(SECOND, "on: 2026-11-26", "on: 2026-11-25");
+    String hash = StoredFile.sha256(bench.text(SECOND).getBytes(UTF_8));
+    bench.write(SECOND + ".sha256", hash + "  2026-11-26-AR-0b1c.yaml\n");
   }
 
   private void files() {
