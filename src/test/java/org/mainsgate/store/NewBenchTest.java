@@ -223,4 +223,51 @@ class NewBenchTest {
   void aPlaceWithoutAFolderAroundItCanHoldNoFile() {
     assertThrows(IllegalArgumentException.class, () -> NewFolder.around(around.getRoot()));
   }
+
+  @Test
+  void aFileIsReplacedWholeAndLeavesNothingElse() throws IOException {
+    Path file = Files.writeString(around.resolve("a"), "old");
+    NewFile.replace(file, new byte[] {'n', 'e', 'w'});
+    assertEquals("new", Files.readString(file));
+    Path leftOver = around.resolve(".a.mainsgate-0123456789abcdef.tmp");
+    Files.writeString(leftOver, "ne");
+    NewFile.sweep(around);
+    assertFalse(Files.exists(leftOver));
+    assertTrue(Files.exists(file));
+  }
+
+  @Test
+  void aFileOfTheMostBytesIsReadAndOneMoreIsRefused() throws IOException {
+    Files.write(around.resolve("a"), new byte[9]);
+    FolderReader reader = FolderReader.of(around);
+    assertEquals(9, reader.read("a", 9, complaints).orElseThrow().bytes().length);
+    assertEquals("", complained());
+    assertEquals(Optional.empty(), reader.read("a", 8, complaints));
+    assertTrue(
+        complained().contains("a file of 9 bytes expected: at most 8 bytes"), this::complained);
+  }
+
+  @Test
+  void aFileThatIsNotThereIsSaidNotToExist() throws IOException {
+    assertEquals(Optional.empty(), FolderReader.of(around).read("a", 9, complaints));
+    assertTrue(complained().contains("this does not exist"), this::complained);
+  }
+
+  @Test
+  void onABenchWithoutInstrumentsNoneIsOffered() throws IOException {
+    BenchFolder bench = started();
+    StoredInstrument read =
+        bench.instrument("NL-01", new PaperBench(around.resolve("p")).bench(), PaperBench.reader());
+    assertTrue(
+        read.complaints().renderAll().contains("expected: a folder for it"),
+        () -> read.complaints().renderAll());
+  }
+
+  @Test
+  void aFileInTheWayOfAnInstrumentsFolderIsComplainedOf() throws IOException {
+    BenchFolder bench = started();
+    Files.writeString(folder().resolve("instruments/NL-01"), "");
+    assertEquals(Optional.empty(), bench.add("NL-01", "x", complaints));
+    assertTrue(complained().contains("a file stands where a folder is due"), this::complained);
+  }
 }

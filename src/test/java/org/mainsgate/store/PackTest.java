@@ -194,4 +194,40 @@ class PackTest {
     BenchFolder packed = BenchFolder.open(pack(closed()), complaints).orElseThrow();
     assertEquals(Optional.of("gb"), packed.profile().map(Text::value));
   }
+
+  @Test
+  void theMetersThatTheVisitsNameGoWithThem() {
+    PaperBench bench = new PaperBench(folder.resolve("bench"));
+    bench.change("bench.yaml", "238 V, meter: pocket", "238 V, meter: low-ohm");
+    bench.change(
+        "bench.yaml", "people:\n", "people:\n  MB: {name: the boatbuilder, competence: none}\n");
+    bench.change(
+        "bench.yaml", "methods:\n", "  clamp: {title: clamp meter, kind: multimeter}\nmethods:\n");
+    bench.close(LocalDate.of(2026, 11, 25));
+    String packed = text(pack(bench), "bench.yaml");
+    assertTrue(packed.contains("pocket:") && packed.contains("AR:"), packed);
+    assertFalse(packed.contains("clamp") || packed.contains("boatbuilder"), packed);
+  }
+
+  @Test
+  void anEntryBesideItsHeadingIsLeftWhereItIs() {
+    String bench =
+        "people: {AR: {name: x}, MB: {name: y}}\nmeters:\n  a: {title: x}\n  b: {title: y}\n";
+    assertEquals(
+        "people: {AR: {name: x}, MB: {name: y}}\nmeters:\n  a: {title: x}\n",
+        extract(bench, "by: AR\nmeter: a\n"));
+  }
+
+  @Test
+  void theLastEntryGoesWithItsLinesAndLeavesTheCommentsAfterIt() {
+    String bench = "meters:\n  a:\n    title: x\n  b:\n    title: y\n    kind: z\n\n# the end\n";
+    assertEquals("meters:\n  a:\n    title: x\n\n# the end\n", extract(bench, "meter: a\n"));
+  }
+
+  @Test
+  void aFileHasTheNameOfItsPath() {
+    assertEquals("a/b", new StoredFile("a/b", new byte[0]).toString());
+    assertEquals(
+        "instruments/NL-01/photos/front.jpg", BenchFolder.photo("NL-01", "photos/front.jpg"));
+  }
 }

@@ -133,4 +133,26 @@ class RecordNumberTest {
     Files.writeString(reports, "");
     assertThrows(IOException.class, this::next);
   }
+
+  @Test
+  void theNumberOfTheHighestKeptIsSweptToo() throws IOException {
+    Files.createDirectories(reports);
+    Files.writeString(reports.resolve("0005_hold.pdf"), "");
+    Files.writeString(reports.resolve(".5.number"), "");
+    try (RecordNumber next = next()) {
+      assertEquals(6, next.number());
+      next.keep("0006_pass.pdf", BYTES, complaints);
+    }
+    assertEquals(List.of("0005_hold.pdf", "0006_pass.pdf"), names());
+  }
+
+  @Test
+  void theRecordsOfAnInstrumentLieBesideIt() throws IOException {
+    PaperBench bench = new PaperBench(around.resolve("bench"));
+    try (RecordNumber first = bench.open().nextRecord(PaperBench.TAG)) {
+      assertEquals(
+          Optional.of("instruments/NL-03/reports/0001_pass.pdf"),
+          first.keep("0001_pass.pdf", BYTES, complaints));
+    }
+  }
 }
