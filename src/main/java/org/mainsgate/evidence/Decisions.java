@@ -3,6 +3,7 @@ package org.mainsgate.evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Rules;
@@ -12,12 +13,14 @@ import org.mainsgate.verdict.Judged;
 final class Decisions {
   private final Rules rules;
   private final Bench bench;
+  private final Instrument instrument;
   private final Timeline timeline;
   private final Voiding voiding;
 
-  Decisions(Rules rules, Bench bench, Timeline timeline, Voiding voiding) {
+  Decisions(Rules rules, Bench bench, Instrument instrument, Timeline timeline, Voiding voiding) {
     this.rules = rules;
     this.bench = bench;
+    this.instrument = instrument;
     this.timeline = timeline;
     this.voiding = voiding;
   }
@@ -38,26 +41,41 @@ final class Decisions {
 
   /**
    * A judgement stands on the evidence that it saw: neither worked on, nor recorded anew or taken
-   * back in a visit that is not known to have come before it.
+   * back in a visit that is not known to have come before it. What it rests on need not be of the
+   * thing itself: a fuse is judged for what the selector is set to.
    */
   private boolean stands(Visit.Judgement found, Visit visit, Check check) {
     Moment moment = new Moment(visit, true);
     Set<String> names = Names.of(check);
+    Predicate<String> concerned = thing -> concerns(thing, found.thing(), check);
     boolean worked =
-        names.stream().anyMatch(name -> voiding.of(found.thing(), name, moment).isPresent());
+        names.stream().anyMatch(name -> voiding.ofAny(concerned, name, moment).isPresent());
     return !worked
+        && bench.site().stream().noneMatch(entry -> isLater(entry, visit, names))
         && timeline.visits().stream()
             .filter(other -> !other.equals(visit) && !timeline.isBefore(other, visit))
-            .noneMatch(other -> says(other, found.thing(), names));
+            .noneMatch(other -> says(other, concerned, names));
   }
 
-  private boolean says(Visit visit, String thing, Set<String> names) {
+  /** Whether the bench itself was measured after the visit. */
+  private static boolean isLater(Entry site, Visit visit, Set<String> names) {
+    return names.contains(site.property())
+        && site.on().filter(day -> day.isAfter(visit.date())).isPresent();
+  }
+
+  /** Another thing of the same list has a decision of its own, unless the check asks about all. */
+  private boolean concerns(String thing, String judged, Check check) {
+    String kind = instrument.kindOf(thing);
+    boolean sibling = check.over().filter(kind::equals).isPresent() && !thing.equals(judged);
+    return !sibling || Names.asksAboutAll(check, kind);
+  }
+
+  private boolean says(Visit visit, Predicate<String> concerned, Set<String> names) {
     List<Entry> entries = new ArrayList<>(visit.found());
     entries.addAll(visit.left());
     visit.withdrawn().forEach(withdrawal -> entries.addAll(takenBack(withdrawal)));
     return entries.stream()
-        .filter(entry -> entry.thing().equals(thing) || entry.thing().equals("instrument"))
-        .anyMatch(entry -> names.contains(entry.property()));
+        .anyMatch(entry -> names.contains(entry.property()) && concerned.test(entry.thing()));
   }
 
   private List<Entry> takenBack(Visit.Withdrawal withdrawal) {

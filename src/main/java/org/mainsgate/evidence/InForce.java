@@ -45,7 +45,7 @@ public final class InForce {
     this.timeline = new Timeline(record.visits());
     this.voiding = new Voiding(rules.vocabulary(), rules.dependencies(), instrument, timeline);
     this.testimony = new Testimony(rules, bench, on);
-    this.decisions = new Decisions(rules, bench, timeline, voiding);
+    this.decisions = new Decisions(rules, bench, instrument, timeline, voiding);
   }
 
   /**

@@ -36,6 +36,12 @@ public record Instrument(
     Map<String, Thing> things,
     List<Entry> plate) {
 
+  /** The kind of a thing; one that is not listed is its own kind. */
+  String kindOf(String thing) {
+    Thing listed = things.get(thing);
+    return listed == null ? thing : listed.kind();
+  }
+
   /** What it is, its maker, model and serial number, as far as they are known. */
   public String inWords() {
     String named = Stream.of(maker, model).filter(text -> !text.isEmpty()).collect(joining(" "));

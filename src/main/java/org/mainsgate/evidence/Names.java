@@ -1,6 +1,8 @@
 package org.mainsgate.evidence;
 
+import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import org.mainsgate.formula.TruthFormula;
 import org.mainsgate.ruleset.Check;
@@ -11,13 +13,22 @@ final class Names {
 
   static Set<String> of(Check check) {
     Set<String> names = new HashSet<>();
-    check.applies().ifPresent(formula -> add(names, formula));
-    add(names, check.requirement());
-    check.provided().forEach(condition -> add(names, condition.that()));
+    for (TruthFormula formula : formulas(check)) {
+      formula.inputs().forEach(input -> names.addAll(input.reference().path()));
+    }
     return names;
   }
 
-  private static void add(Set<String> names, TruthFormula formula) {
-    formula.inputs().forEach(input -> names.addAll(input.reference().path()));
+  /** Whether a check asks about all things of a kind. */
+  static boolean asksAboutAll(Check check, String kind) {
+    return formulas(check).stream().anyMatch(formula -> formula.lists().contains(kind));
+  }
+
+  private static List<TruthFormula> formulas(Check check) {
+    List<TruthFormula> formulas = new ArrayList<>();
+    check.applies().ifPresent(formulas::add);
+    formulas.add(check.requirement());
+    check.provided().forEach(condition -> formulas.add(condition.that()));
+    return formulas;
   }
 }

@@ -2,8 +2,8 @@ package org.mainsgate.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.mainsgate.ruleset.Dependency;
 import org.mainsgate.ruleset.Property;
 import org.mainsgate.ruleset.Vocabulary;
@@ -29,7 +29,7 @@ final class Voiding {
     this.timeline = timeline;
     for (Visit visit : timeline.visits()) {
       for (Visit.Work work : visit.work()) {
-        String kind = kind(instrument.things(), work.on());
+        String kind = instrument.kindOf(work.on());
         dependencies.stream()
             .filter(found -> found.on().equals(kind))
             .filter(found -> found.does().isEmpty() || found.does().contains(work.act()))
@@ -40,15 +40,15 @@ final class Voiding {
 
   private record Cut(Visit visit, Visit.Work work, String kind, Dependency dependency) {}
 
-  private static String kind(Map<String, Instrument.Thing> things, String id) {
-    Instrument.Thing thing = things.get(id);
-    return thing == null ? id : thing.kind();
-  }
-
   /** The work that has voided a property of a thing recorded at a moment, if any has. */
   Optional<Visit.Work> of(String thing, String property, Moment moment) {
+    return ofAny(thing::equals, property, moment);
+  }
+
+  /** The same of any of these things. */
+  Optional<Visit.Work> ofAny(Predicate<String> things, String property, Moment moment) {
     return cuts.stream()
-        .filter(cut -> reaches(cut, thing, property))
+        .filter(cut -> reaches(cut, things, property))
         .filter(cut -> !isAfter(moment, cut.visit()))
         .map(Cut::work)
         .findFirst();
@@ -57,7 +57,7 @@ final class Voiding {
   /** The same, for the work of one visit alone. */
   boolean within(Visit visit, String thing, String property) {
     return cuts.stream()
-        .anyMatch(cut -> cut.visit().equals(visit) && reaches(cut, thing, property));
+        .anyMatch(cut -> cut.visit().equals(visit) && reaches(cut, thing::equals, property));
   }
 
   private boolean isAfter(Moment moment, Visit work) {
@@ -65,12 +65,12 @@ final class Voiding {
         || (moment.afterWork() && moment.visit().equals(work));
   }
 
-  private boolean reaches(Cut cut, String thing, String name) {
+  private boolean reaches(Cut cut, Predicate<String> things, String name) {
     if (!cut.dependency().voids().contains(name)) {
       return false;
     }
     boolean own =
         vocabulary.property(name).map((Property found) -> found.isOf(cut.kind())).orElse(false);
-    return !own || cut.work().on().equals(thing);
+    return !own || things.test(cut.work().on());
   }
 }

@@ -542,6 +542,137 @@ class InForceTest {
     assertEquals(Outcome.PASS, book.outcome("earth-fixing", "instrument"));
   }
 
+  private static Notebook accepted(Notebook book, String check, String item) {
+    return book.with(
+        "visit: {judged: [{check: "
+            + check
+            + ", item: "
+            + item
+            + ", decision: accepted, by: KO, because: seen}]}");
+  }
+
+  private static Notebook bigFuse() {
+    return accepted(
+        Notebook.gb().found("mains-fuse: {fuse_rating: 3 A}"), "fuse-rating", "mains-fuse");
+  }
+
+  private static final String SET_ANEW = "found: {selector: {set_voltage: 230 V}}\n";
+
+  /** The fuse was accepted for one setting of the selector, and that is another now. */
+  @Test
+  void newerEvidenceOfAnotherThingThatACheckRestsOnVoidsAJudgement() {
+    assertEquals(Outcome.PASS, bigFuse().outcome("fuse-rating", "mains-fuse"));
+    Notebook book = bigFuse().then("b", "2026-11-26", "a", SET_ANEW);
+    assertEquals(List.of(), book.evidence().judged());
+    assertEquals(Outcome.HOLD, book.outcome("fuse-rating", "mains-fuse"));
+  }
+
+  @Test
+  void workOnAnotherThingThatACheckRestsOnVoidsAJudgement() {
+    Notebook book =
+        bigFuse().then("b", "2026-11-26", "a", "work: [{act: repaired, on: selector}]\n");
+    assertEquals(List.of(), book.evidence().judged());
+  }
+
+  @Test
+  void aSocketThatIsMeasuredLaterVoidsAJudgementOfTheTap() {
+    Notebook tap =
+        accepted(
+                Notebook.gb().found("selector: {set_voltage: 210 V}"), "selector-tap", "instrument")
+            .on("2026-11-27");
+    String socket = "bench: {site: {socket_voltage: {value: 236.0 ± 2.0 V, on: 2026-11-DAY}}}";
+    assertEquals(1, tap.with(socket.replace("DAY", "25")).evidence().judged().size());
+    assertEquals(0, tap.with(socket.replace("DAY", "26")).evidence().judged().size());
+  }
+
+  /** Whether there is a fuse is judged of the instrument, and recorded of its fuses. */
+  @Test
+  void newerEvidenceOfAThingOnAListVoidsAJudgementOfTheInstrument() {
+    Notebook none =
+        accepted(
+            Notebook.gb().found("mains-fuse: {fuse_pole: secondary}"),
+            "fuse-present",
+            "instrument");
+    assertEquals(1, none.evidence().judged().size());
+    assertEquals(
+        List.of(),
+        none.then("b", "2026-11-26", "a", "found: {mains-fuse: {fuse_pole: secondary}}\n")
+            .evidence()
+            .judged());
+  }
+
+  private static Notebook hardened() {
+    Notebook two =
+        Notebook.gb()
+            .with("instrument: {things: {spare-lead: {kind: lead}}}")
+            .found("mains-lead: {sheath: hardened}, spare-lead: {sheath: {is: sound, id: e1}}")
+            .found("mains-lead: {lead_length: {value: 3 m, id: e2}}");
+    return accepted(two, "lead-sheath-age", "mains-lead");
+  }
+
+  @Test
+  void newerEvidenceOfAnotherThingOnTheSameListLeavesAJudgement() {
+    assertEquals(1, hardened().evidence().judged().size());
+    for (String other :
+        List.of(
+            "found: {spare-lead: {sheath: damaged}}\n",
+            "work: [{act: replaced, on: spare-lead}]\n",
+            "found: {mains-lead: {lead_length: 2 m}}\n",
+            takesBack("e1"),
+            takesBack("e2"))) {
+      Notebook book = hardened().then("b", "2026-11-26", "a", other);
+      assertEquals(1, book.evidence().judged().size(), other);
+    }
+  }
+
+  private static String takesBack(String entry) {
+    return "withdrawn: [{entry: "
+        + Notebook.id("a", "2026-11-25")
+        + "/"
+        + entry
+        + ", reason: probe_slipped}]\n";
+  }
+
+  @Test
+  void evidenceThatIsTakenBackVoidsAJudgement() {
+    Notebook book = Notebook.gb().found("mains-lead: {sheath: {is: hardened, id: e3}}");
+    Notebook judged = accepted(book, "lead-sheath-age", "mains-lead");
+    assertEquals(1, judged.evidence().judged().size());
+    assertEquals(
+        List.of(), judged.then("b", "2026-11-26", "a", takesBack("e3")).evidence().judged());
+  }
+
+  @Test
+  void anEntryOfTheSameIdInAnotherVisitThatIsTakenBackLeavesAJudgement() {
+    Notebook judged =
+        accepted(
+            Notebook.gb().found("mains-lead: {sheath: {is: hardened, id: e3}}"),
+            "lead-sheath-age",
+            "mains-lead");
+    Notebook book =
+        judged
+            .then(
+                "b",
+                "2026-11-26",
+                "a",
+                "found: {mains-lead: {lead_length: {value: 3 m, id: e3}}}\n")
+            .then(
+                "c",
+                "2026-11-27",
+                "b",
+                "withdrawn: [{entry: "
+                    + Notebook.id("b", "2026-11-26")
+                    + "/e3, reason: probe_slipped}]\n");
+    assertEquals(1, book.evidence().judged().size());
+  }
+
+  /** Whether it applies is a part of what was judged. */
+  @Test
+  void newerEvidenceOfWhetherACheckAppliesVoidsAJudgement() {
+    Notebook book = shared().then("b", "2026-11-26", "a", "found: {instrument: {class: I}}\n");
+    assertEquals(List.of(), book.evidence().judged());
+  }
+
   @Test
   void workOfSomebodyElseWithoutAnOrderVoidsAJudgement() {
     Notebook book =
