@@ -321,6 +321,37 @@ class OutcomeTest {
         book.finding(EARTH, "case").settles()::toString);
   }
 
+  @Test
+  void aValueThatNoRowOfATableFitsIsSaidToFitNone() {
+    Finding finding =
+        Notebook.gb().found("looked: {lead: 2}").finding("single-fixed-lead", "instrument");
+    assertEquals(
+        List.of(
+            new Finding.Hold(Reason.LIMIT_UNCONFIRMED, "no table row fits 0"),
+            new Finding.Hold(Reason.LIMIT_UNCONFIRMED, "no table row fits 1")),
+        finding.holds());
+    assertEquals(
+        List.of("Look at what was recorded, and at the tables `counts_as_fixed`"),
+        finding.settles());
+  }
+
+  // What to do.
+
+  @Test
+  void theRemedyIsThatOfTheFirstCaseThatFits() {
+    assertEquals("", Notebook.gb().finding("lead-sheath-age", "mains-lead").remedy());
+    String hardened = "mains-lead: {sheath: hardened}";
+    String earthed =
+        Notebook.gb().found(hardened).finding("lead-sheath-age", "mains-lead").remedy();
+    assertTrue(earthed.startsWith("Replace the lead"), earthed);
+    String tied =
+        Notebook.gb()
+            .found(hardened + ", instrument: {class: 0, chassis_tie: direct}")
+            .finding("lead-sheath-age", "mains-lead")
+            .remedy();
+    assertTrue(tied.startsWith("Leave it without a plug"), tied);
+  }
+
   // Before anything is recorded.
 
   @Test
