@@ -17,6 +17,13 @@ class SourceTextTest {
   }
 
   @Test
+  void aTextOfNothingButLineEndsHasAllItsLines() {
+    SourceText source = new SourceText("a", "\n".repeat(1000));
+    assertEquals(1001, source.lines());
+    assertEquals(new Position("a", 1001, 1), source.position(1000));
+  }
+
+  @Test
   void anEmptyTextHasOneEmptyLine() {
     SourceText source = new SourceText("a", "");
     assertEquals(1, source.lines());
