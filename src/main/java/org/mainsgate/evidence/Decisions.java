@@ -2,8 +2,10 @@ package org.mainsgate.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.mainsgate.ruleset.Check;
 import org.mainsgate.ruleset.Rules;
@@ -27,16 +29,37 @@ final class Decisions {
 
   /** The decisions that stand. */
   List<Judged> inForce() {
-    List<Judged> judged = new ArrayList<>();
-    for (Visit visit : timeline.visits()) {
-      for (Visit.Judgement found : visit.judged()) {
-        Check check = rules.checks().get(found.check());
-        if (check != null && stands(found, visit, check)) {
-          judged.add(judged(found, visit));
-        }
-      }
-    }
-    return judged;
+    return all().filter(this::stands).map(made -> judged(made.found(), made.visit())).toList();
+  }
+
+  /** The decisions that do not stand any more: whoever made one must not believe that it counts. */
+  List<InForce.SetAside> fallen(UnaryOperator<String> titles) {
+    return all()
+        .filter(made -> !stands(made))
+        .map(
+            made ->
+                new InForce.SetAside(
+                    made.visit().id() + "/" + made.found().id(),
+                    titles.apply(made.found().thing()),
+                    "decision on: " + made.check().title(),
+                    "accepted",
+                    "what it rests on was worked on, recorded anew or taken back since"))
+        .toList();
+  }
+
+  private record Made(Visit.Judgement found, Visit visit, Check check) {}
+
+  private Stream<Made> all() {
+    return timeline.visits().stream()
+        .flatMap(
+            visit ->
+                visit.judged().stream()
+                    .filter(found -> rules.checks().containsKey(found.check()))
+                    .map(found -> made(found, visit)));
+  }
+
+  private Made made(Visit.Judgement found, Visit visit) {
+    return new Made(found, visit, Objects.requireNonNull(rules.checks().get(found.check())));
   }
 
   /**
@@ -44,10 +67,12 @@ final class Decisions {
    * back in a visit that is not known to have come before it. What it rests on need not be of the
    * thing itself: a fuse is judged for what the selector is set to.
    */
-  private boolean stands(Visit.Judgement found, Visit visit, Check check) {
+  private boolean stands(Made made) {
+    Visit visit = made.visit();
+    Check check = made.check();
     Moment moment = new Moment(visit, true);
     Set<String> names = Names.of(check);
-    Predicate<String> concerned = thing -> concerns(thing, found.thing(), check);
+    Predicate<String> concerned = thing -> concerns(thing, made.found().thing(), check);
     boolean worked =
         names.stream().anyMatch(name -> voiding.ofAny(concerned, name, moment).isPresent());
     return !worked

@@ -87,6 +87,7 @@ public final class InForce {
         .forEach(
             entries -> inForce(entries).ifPresent(fact -> put(all, entries.get(0).entry(), fact)));
     Evidence evidence = new Evidence(titles(), lists(), all, decisions.inForce(), lost, superseded);
+    setAside.addAll(decisions.fallen(this::title));
     return new Result(evidence, setAside);
   }
 

@@ -565,6 +565,10 @@ class InForceTest {
     Notebook book = bigFuse().then("b", "2026-11-26", "a", SET_ANEW);
     assertEquals(List.of(), book.evidence().judged());
     assertEquals(Outcome.HOLD, book.outcome("fuse-rating", "mains-fuse"));
+    assertEquals(List.of(), bigFuse().setAside("judged.mains-fuse.fuse-rating"));
+    assertEquals(
+        List.of("what it rests on was worked on, recorded anew or taken back since"),
+        book.setAside("judged.mains-fuse.fuse-rating"));
   }
 
   @Test
